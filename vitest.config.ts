@@ -1,0 +1,12 @@
+import { svelte } from '@sveltejs/vite-plugin-svelte';
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  plugins: [svelte()],
+  test: {
+    include: ['tests/**/*.test.ts'],
+    exclude: ['tests/browser/**', 'tests/long/**', 'node_modules/**'],
+    testTimeout: 60_000,
+    pool: 'forks',
+  },
+});
