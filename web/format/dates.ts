@@ -1,0 +1,41 @@
+import { civilDate, parseIsoDay, type DayNumber } from '../../analysis/units/calendar.ts';
+
+const MONTHS = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+] as const;
+
+/** `January` for 1. */
+export function monthName(month: number): string {
+  return MONTHS[month - 1];
+}
+
+/** A night, dated by its morning: `23 December 1989`, short `23 Dec 1989`. Takes a day number or `YYYY-MM-DD`. */
+export function formatDay(day: DayNumber | string, form: 'long' | 'short' = 'long'): string {
+  const number = typeof day === 'string' ? parseIsoDay(day) : day;
+  if (number === null) return String(day);
+  const date = civilDate(number);
+  const month = MONTHS[date.month - 1];
+  return `${date.day} ${form === 'short' ? month.slice(0, 3) : month} ${date.year}`;
+}
+
+/** A winter's name: `1989–90` north of the equator (the year of its January is 1990), `1990` south of it. */
+export function formatWinter(winter: number, hemisphere: 'north' | 'south'): string {
+  if (hemisphere === 'south') return String(winter);
+  return `${winter - 1}\u2013${String(winter % 100).padStart(2, '0')}`;
+}
+
+/** Hemisphere of a latitude; the equator counts as north, as in `analysis/winter`. */
+export function hemisphereOf(lat: number): 'north' | 'south' {
+  return lat < 0 ? 'south' : 'north';
+}

@@ -1,0 +1,62 @@
+const NARROW = '\u202f';
+
+/** Two honest figures: 1.4, 12, 35, 130. Below 10 one digit behind the point unless it is a whole number. */
+export function formatPeriodFigure(periodWinters: number): string {
+  if (periodWinters < 9.95) return String(Number(periodWinters.toFixed(1)));
+  if (periodWinters < 100) return String(Math.round(periodWinters));
+  const grain = 10 ** (Math.floor(Math.log10(periodWinters)) - 1);
+  return String(Math.round(periodWinters / grain) * grain).replace(/\B(?=(\d{3})+$)/g, NARROW);
+}
+
+/** Below this a winter without a hit is so rare that "1 in 1.02" would only puzzle. */
+const NEARLY_EVERY = 1.06;
+
+/** `about 1 winter in 12`, `nearly every winter`; `null` means no end: `rarer than can be told`. */
+export function formatPeriod(periodWinters: number | null): string {
+  if (periodWinters === null || !Number.isFinite(periodWinters)) return 'rarer than the record can tell';
+  if (periodWinters < 1.0005) return 'every winter';
+  if (periodWinters < NEARLY_EVERY) return 'nearly every winter';
+  return `about 1 winter in ${formatPeriodFigure(periodWinters)}`;
+}
+
+/** `1 in 12`, for tables and marks; `null`: `no end`. */
+export function formatPeriodShort(periodWinters: number | null): string {
+  if (periodWinters === null || !Number.isFinite(periodWinters)) return 'no end';
+  if (periodWinters < 1.0005) return 'every';
+  return `1 in ${formatPeriodFigure(periodWinters)}`;
+}
+
+/** `1 in 8 to 1 in 20`, `1 in 8 or rarer`. Both ends in winters, `low` the more frequent one. */
+export function formatPeriodRange(low: number | null, high: number | null): string {
+  if (low === null) return 'range not known';
+  if (high === null || !Number.isFinite(high)) return `${formatPeriodShort(low)} or rarer`;
+  const [a, b] = [formatPeriodShort(low), formatPeriodShort(high)];
+  return a === b ? a : `${a} to ${b}`;
+}
+
+/** The part of an assessment's headline that words need; see `analysis/answer/assessment.ts`. */
+export interface HeadlineWords {
+  readonly period: number | null;
+  readonly low: number | null;
+  readonly high: number | null;
+  readonly basis: 'fitted' | 'counted' | 'beyond' | 'not seen';
+}
+
+/** One answer in words, without a full stop. `winters` is the number of complete winters used. */
+export function formatHeadline(headline: HeadlineWords, winters: number): string {
+  if (headline.basis === 'not seen') {
+    const limit = headline.low === null ? '' : `; could be as often as ${formatPeriodShort(headline.low)}`;
+    return `not seen in ${winters} ${winters === 1 ? 'winter' : 'winters'}${limit}`;
+  }
+  if (headline.basis === 'beyond') {
+    return `rarer than about 1 winter in ${formatPeriodFigure(headline.low ?? headline.period ?? 2 * winters)}`;
+  }
+  return formatPeriod(headline.period);
+}
+
+/** The same in a few characters, for marks: `1 in 12`, `> 1 in 60`, `none in 61`. */
+export function formatHeadlineShort(headline: HeadlineWords, winters: number): string {
+  if (headline.basis === 'not seen') return `0 of ${winters}`;
+  if (headline.basis === 'beyond') return `rarer than ${formatPeriodShort(headline.low ?? headline.period)}`;
+  return formatPeriodShort(headline.period);
+}

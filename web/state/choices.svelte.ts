@@ -1,0 +1,93 @@
+import type { TemperatureUnit } from '../format/unit.ts';
+import type { Chosen, Condition, Level, Place } from './chosen.ts';
+
+/** What the page assumes where the reader chose nothing. The default place and pack are the pack's affair. */
+export interface ChoiceDefaults {
+  readonly unit: TemperatureUnit;
+}
+
+/** How a change enters the browser's history: a real choice can be undone by Back, a slider in motion can't. */
+export type ChoiceStep = 'push' | 'replace';
+
+/**
+ * Everything the reader chose, over the defaults. Read through the getters; write through `choose` so that each change
+ * says whether it is a step in the history. Holds no browser object, so it is tested without one.
+ */
+export class Choices {
+  #chosen = $state.raw<Chosen>({});
+  #defaults: ChoiceDefaults;
+  #listeners = new Set<(chosen: Chosen, step: ChoiceStep) => void>();
+
+  constructor(defaults: ChoiceDefaults, chosen: Chosen = {}) {
+    this.#defaults = defaults;
+    this.#chosen = chosen;
+  }
+
+  /** Only what was chosen, for the address. */
+  get chosen(): Chosen {
+    return this.#chosen;
+  }
+  get pack(): string | null {
+    return this.#chosen.pack ?? null;
+  }
+  /** `null`: the pack's own default place. */
+  get place(): Place | null {
+    return this.#chosen.place ?? null;
+  }
+  /** Years since planting, `null` for a mature tree. */
+  get ageYears(): number | null {
+    return this.#chosen.ageYears ?? null;
+  }
+  get condition(): Condition {
+    return this.#chosen.condition ?? 'average';
+  }
+  get fruitLoad(): boolean {
+    return this.#chosen.fruitLoad ?? false;
+  }
+  get container(): boolean {
+    return this.#chosen.container ?? false;
+  }
+  get notHardened(): boolean {
+    return this.#chosen.notHardened ?? false;
+  }
+  /** Id of a rootstock group, `null` for the usual one. */
+  get rootstock(): string | null {
+    return this.#chosen.rootstock ?? null;
+  }
+  get level(): Level {
+    return this.#chosen.level ?? 'wood';
+  }
+  get years(): number {
+    return this.#chosen.years ?? 10;
+  }
+  /** Type whose row is open, and the one map and winters show; `null`: none opened yet. */
+  get type(): string | null {
+    return this.#chosen.type ?? null;
+  }
+  get showRootstocks(): boolean {
+    return this.#chosen.showRootstocks ?? false;
+  }
+  get unit(): TemperatureUnit {
+    return this.#chosen.unit ?? this.#defaults.unit;
+  }
+
+  /** Change some choices; `undefined` takes one back to its default. */
+  choose(change: { [K in keyof Chosen]?: Chosen[K] | undefined }, step: ChoiceStep = 'push'): void {
+    const next = Object.fromEntries(
+      Object.entries({ ...this.#chosen, ...change }).filter(([, value]) => value !== undefined),
+    ) as Chosen;
+    this.#chosen = next;
+    for (const listener of this.#listeners) listener(next, step);
+  }
+
+  /** Take over a whole set (Back, a link) without telling the listeners, who are its origin. */
+  restore(chosen: Chosen): void {
+    this.#chosen = chosen;
+  }
+
+  /** Hear of every `choose`; returns the way to stop. */
+  onChoose(listener: (chosen: Chosen, step: ChoiceStep) => void): () => void {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  }
+}
