@@ -1,0 +1,177 @@
+import {
+  Bool,
+  DateDay,
+  Dictionary,
+  Int16,
+  Int32,
+  makeData,
+  RecordBatch,
+  Schema,
+  Field,
+  Struct,
+  Table,
+  tableFromIPC,
+  tableToIPC,
+  Utf8,
+  vectorFromArray,
+  type Data,
+} from 'apache-arrow';
+import { InputError } from './input-error.ts';
+import { MISSING_HUNDREDTHS, NIGHT_KINDS, SUSTAINED_HOURS } from './nights.ts';
+import type { WinterTable } from './winters.ts';
+
+/** Side of a winters tile, degrees of latitude and longitude. */
+const TILE_DEGREES = 2;
+
+/** Name of the tile a place lies in, e.g. `n30w042`: the tile's south-west corner. */
+export function tileOf(lat: number, lon: number): string {
+  const south = Math.floor(lat / TILE_DEGREES) * TILE_DEGREES;
+  const west = Math.floor((((lon + 540) % 360) - 180) / TILE_DEGREES) * TILE_DEGREES;
+  const part = (value: number, plus: string, minus: string, digits: number) =>
+    (value < 0 ? minus : plus) + String(Math.abs(value)).padStart(digits, '0');
+  return part(south, 'n', 's', 2) + part(west, 'e', 'w', 3);
+}
+
+/**
+ * Writes the winters of some stations as an uncompressed Arrow IPC stream: one row a station, winter and kind of night,
+ * with the coldest sustained cold `s0`…`s24` (hundredths of °C, null where there was no such night) and its night `d0`…`d24`.
+ */
+export function encodeWinterTile(stations: ReadonlyMap<string, WinterTable>): Uint8Array {
+  const rows = [...stations].flatMap(([station, winters]) =>
+    NIGHT_KINDS.flatMap((kind, k) =>
+      Array.from(winters.winter, (_, w) => ({ station, winters, kind, k, w })),
+    ),
+  );
+  const text = (values: string[], id: number) =>
+    vectorFromArray(values, new Dictionary(new Utf8(), new Int32(), id)).data[0];
+  const columns: [string, Data][] = [
+    [
+      'station',
+      text(
+        rows.map((r) => r.station),
+        0,
+      ),
+    ],
+    ['winter', makeData({ type: new Int16(), data: Int16Array.from(rows, (r) => r.winters.winter[r.w]) })],
+    [
+      'kind',
+      text(
+        rows.map((r) => r.kind),
+        1,
+      ),
+    ],
+    [
+      'complete',
+      vectorFromArray(
+        rows.map((r) => r.winters.complete[r.w] === 1),
+        new Bool(),
+      ).data[0],
+    ],
+    [
+      'reason',
+      text(
+        rows.map((r) => r.winters.reason[r.w]),
+        2,
+      ),
+    ],
+  ];
+  SUSTAINED_HOURS.forEach((hours, j) => {
+    const levels = Int16Array.from(rows, (r) => r.winters.coldest[r.k][j][r.w]);
+    const nights = Int32Array.from(rows, (r) => r.winters.coldestDay[r.k][j][r.w]);
+    const { nullBitmap, nullCount } = presence(levels);
+    columns.push([`s${hours}`, makeData({ type: new Int16(), data: levels, nullBitmap, nullCount })]);
+    columns.push([`d${hours}`, makeData({ type: new DateDay(), data: nights, nullBitmap, nullCount })]);
+  });
+  const fields = columns.map(([name, data]) => new Field(name, data.type, data.nullCount > 0));
+  const struct = makeData({
+    type: new Struct(fields),
+    length: rows.length,
+    nullCount: 0,
+    children: columns.map(([, data]) => data),
+  });
+  return tableToIPC(new Table(new RecordBatch(new Schema(fields), struct)), 'stream');
+}
+
+/**
+ * Reads a winters tile back, station by station.
+ * @throws InputError when the bytes are not a winters tile
+ */
+export function decodeWinterTile(bytes: Uint8Array, name = 'winters tile'): Map<string, WinterTable> {
+  const table = readTable(bytes, name);
+  const column = (key: string) => {
+    const child = table.getChild(key);
+    if (!child) throw new InputError(`${name}: column "${key}" is missing`);
+    return child;
+  };
+  const values = (key: string) => {
+    const { data } = column(key);
+    return { data: data[0].values as Int16Array | Int32Array, valid: data[0] };
+  };
+  const station = column('station');
+  const kind = column('kind');
+  const reason = column('reason');
+  const complete = column('complete');
+  const winter = values('winter').data;
+  const levels = SUSTAINED_HOURS.map((hours) => values(`s${hours}`));
+  const nights = SUSTAINED_HOURS.map((hours) => values(`d${hours}`));
+
+  const result = new Map<string, WinterTable>();
+  for (let from = 0; from < table.numRows;) {
+    const id = station.get(from) as string;
+    let to = from;
+    while (to < table.numRows && station.get(to) === id) to++;
+    const count = (to - from) / NIGHT_KINDS.length;
+    if (!Number.isInteger(count) || result.has(id)) {
+      throw new InputError(
+        `${name}: station ${id} has ${to - from} rows, not one a winter and kind of night`,
+      );
+    }
+    const slice = (k: number) => from + k * count;
+    NIGHT_KINDS.forEach((expected, k) => {
+      if (kind.get(slice(k)) !== expected) {
+        throw new InputError(
+          `${name}: station ${id} has kind "${kind.get(slice(k))}" where "${expected}" is due`,
+        );
+      }
+    });
+    result.set(id, {
+      winter: Int16Array.from({ length: count }, (_, w) => winter[from + w]),
+      complete: Uint8Array.from({ length: count }, (_, w) => (complete.get(from + w) ? 1 : 0)),
+      reason: Array.from({ length: count }, (_, w) => reason.get(from + w) as string),
+      coldest: NIGHT_KINDS.map((_, k) =>
+        levels.map(({ data, valid }) =>
+          Int16Array.from({ length: count }, (__, w) =>
+            valid.getValid(slice(k) + w) ? data[slice(k) + w] : MISSING_HUNDREDTHS,
+          ),
+        ),
+      ),
+      coldestDay: NIGHT_KINDS.map((_, k) =>
+        nights.map(({ data, valid }) =>
+          Int32Array.from({ length: count }, (__, w) =>
+            valid.getValid(slice(k) + w) ? data[slice(k) + w] : 0,
+          ),
+        ),
+      ),
+    });
+    from = to;
+  }
+  return result;
+}
+
+function readTable(bytes: Uint8Array, name: string): Table {
+  try {
+    return tableFromIPC(bytes);
+  } catch {
+    throw new InputError(`${name}: ${bytes.length} bytes that are not an Arrow stream`);
+  }
+}
+
+function presence(levels: Int16Array): { nullBitmap: Uint8Array; nullCount: number } {
+  const nullBitmap = new Uint8Array(Math.ceil(levels.length / 8));
+  let nullCount = 0;
+  levels.forEach((level, i) => {
+    if (level === MISSING_HUNDREDTHS) nullCount++;
+    else nullBitmap[i >> 3] |= 1 << (i & 7);
+  });
+  return { nullBitmap, nullCount };
+}
