@@ -1,3 +1,5 @@
+import { fileURLToPath } from 'node:url';
+
 import boundaries from 'eslint-plugin-boundaries';
 import svelte from 'eslint-plugin-svelte';
 import globals from 'globals';
@@ -19,10 +21,16 @@ const FLOORS = [
 const rooms = FLOORS.flat();
 const arrows = FLOORS.flatMap((floor, level) =>
   floor.map((room) => ({
-    from: { type: room },
-    allow: { to: { type: [room, ...FLOORS.slice(0, level).flat()] } },
+    from: { element: { type: room } },
+    allow: { to: { element: { type: [room, ...FLOORS.slice(0, level).flat()] } } },
   })),
 );
+
+/** A folder of the top may import itself and `others`. */
+const mayImport = (folder, others) => ({
+  from: { element: { type: folder } },
+  allow: { to: { element: { type: [folder, ...others] } } },
+});
 
 export default ts.config(
   { ignores: ['dist/', '.cache/', 'packs/', 'node_modules/', '.svelte-kit/'] },
@@ -33,7 +41,9 @@ export default ts.config(
   {
     plugins: { boundaries },
     settings: {
-      'import/resolver': { typescript: false, node: { extensions: ['.ts', '.svelte', '.js'] } },
+      'import/resolver': {
+        [fileURLToPath(new URL('data-scripts/entry/import-resolver.cjs', import.meta.url))]: {},
+      },
       'boundaries/elements': [
         ...rooms.map((room) => ({ type: room, pattern: `analysis/${room}` })),
         { type: 'web', pattern: 'web' },
@@ -42,29 +52,49 @@ export default ts.config(
       ],
     },
     rules: {
+      'boundaries/no-unknown-dependencies': 'error',
       'boundaries/dependencies': [
         'error',
         {
           default: 'disallow',
-          rules: [
+          policies: [
             ...arrows,
-            { from: { type: 'web' }, allow: { to: { type: ['web', ...rooms] } } },
-            { from: { type: 'data-scripts' }, allow: { to: { type: ['data-scripts', ...rooms] } } },
-            { from: { type: 'tests' }, allow: { to: { type: ['tests', 'web', 'data-scripts', ...rooms] } } },
+            mayImport('web', rooms),
+            mayImport('data-scripts', rooms),
+            mayImport('tests', ['web', 'data-scripts', ...rooms]),
           ],
         },
       ],
     },
   },
+  { files: ['**/*.cjs'], rules: { '@typescript-eslint/no-require-imports': 'off' } },
   {
     files: ['analysis/**'],
     rules: {
-      'no-restricted-globals': ['error', 'document', 'window', 'fetch', 'process', 'localStorage', 'performance'],
-      'no-restricted-imports': ['error', { patterns: ['node:*', 'fs', 'path', '@duckdb/*', 'svelte', 'maplibre-gl'] }],
+      'no-restricted-globals': [
+        'error',
+        'document',
+        'window',
+        'fetch',
+        'process',
+        'localStorage',
+        'performance',
+      ],
+      'no-restricted-imports': [
+        'error',
+        { patterns: ['node:*', 'fs', 'path', '@duckdb/*', 'svelte', 'maplibre-gl'] },
+      ],
       'no-restricted-properties': [
         'error',
         { object: 'Math', property: 'random', message: 'Pass a seeded generator in.' },
         { object: 'Date', property: 'now', message: 'analysis reads no clock.' },
+      ],
+      'no-restricted-syntax': [
+        'error',
+        {
+          selector: 'NewExpression[callee.name="Date"][arguments.length=0]',
+          message: 'analysis reads no clock.',
+        },
       ],
     },
   },
