@@ -16,7 +16,7 @@ export type ChoiceStep = 'push' | 'replace';
 export class Choices {
   #chosen = $state.raw<Chosen>({});
   #defaults: ChoiceDefaults;
-  #listeners = new Set<(chosen: Chosen, step: ChoiceStep) => void>();
+  #listeners: readonly ((chosen: Chosen, step: ChoiceStep) => void)[] = [];
 
   constructor(defaults: ChoiceDefaults, chosen: Chosen = {}) {
     this.#defaults = defaults;
@@ -87,7 +87,9 @@ export class Choices {
 
   /** Hear of every `choose`; returns the way to stop. */
   onChoose(listener: (chosen: Chosen, step: ChoiceStep) => void): () => void {
-    this.#listeners.add(listener);
-    return () => this.#listeners.delete(listener);
+    this.#listeners = [...this.#listeners, listener];
+    return () => {
+      this.#listeners = this.#listeners.filter((entry) => entry !== listener);
+    };
   }
 }

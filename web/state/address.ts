@@ -1,0 +1,107 @@
+import { AGE_YEARS_MAX, CONDITIONS, HORIZON_YEARS_MAX, LEVELS, type Chosen, type Place } from './chosen.ts';
+
+/** What an address said: the choices that make sense, and a plain sentence for each that doesn't. */
+export interface AddressReading {
+  readonly chosen: Chosen;
+  readonly ignored: readonly string[];
+}
+
+/** Ids in addresses: letters, figures, dots, hyphens, underscores. Anything else can't be one of ours. */
+const ID = /^[\w.-]{1,64}$/;
+/** A postcode or place name as people type it. */
+const CODE = /^[\p{L}\p{N} .'-]{1,64}$/u;
+
+const PLACE_KEYS = ['station', 'postcode', 'at'] as const;
+
+function oneOf<T extends string>(allowed: readonly T[]): (text: string) => T | null {
+  return (text) => allowed.find((entry) => entry === text) ?? null;
+}
+
+function whole(from: number, to: number): (text: string) => number | null {
+  return (text) => {
+    const value = Number(text);
+    return /^\d{1,4}$/.test(text) && value >= from && value <= to ? value : null;
+  };
+}
+
+const id = (text: string): string | null => (ID.test(text) ? text : null);
+const yes = (text: string): boolean | null => (text === 'yes' ? true : text === 'no' ? false : null);
+
+/** How each key of the query is read; `null` means "not a value of ours". */
+const READERS: {
+  [K in Exclude<keyof Chosen, 'place'>]-?: { key: string; read: (text: string) => Chosen[K] | null };
+} = {
+  pack: { key: 'pack', read: id },
+  ageYears: { key: 'age', read: whole(1, AGE_YEARS_MAX) },
+  condition: { key: 'condition', read: oneOf(CONDITIONS) },
+  fruitLoad: { key: 'fruit-load', read: yes },
+  container: { key: 'container', read: yes },
+  notHardened: { key: 'not-hardened', read: yes },
+  rootstock: { key: 'rootstock', read: id },
+  level: { key: 'level', read: oneOf(LEVELS) },
+  years: { key: 'years', read: whole(1, HORIZON_YEARS_MAX) },
+  type: { key: 'type', read: id },
+  showRootstocks: { key: 'rootstocks', read: yes },
+  unit: { key: 'unit', read: oneOf(['F', 'C'] as const) },
+};
+
+function readPoint(text: string): Place | null {
+  const match = /^(-?\d{1,2}(?:\.\d{1,6})?),(-?\d{1,3}(?:\.\d{1,6})?)$/.exec(text);
+  if (!match) return null;
+  const [lat, lon] = [Number(match[1]), Number(match[2])];
+  return Math.abs(lat) <= 90 && Math.abs(lon) <= 180 ? { by: 'point', lat, lon } : null;
+}
+
+function readPlace(key: (typeof PLACE_KEYS)[number], text: string): Place | null {
+  if (key === 'station') return ID.test(text) ? { by: 'station', id: text } : null;
+  if (key === 'postcode') return CODE.test(text) ? { by: 'postcode', code: text } : null;
+  return readPoint(text);
+}
+
+function ignoring(key: string, value: string): string {
+  const shown = value.length > 40 ? `${value.slice(0, 40)}…` : value;
+  return `The link asked for ${key} “${shown}”, which means nothing here, so it was left out.`;
+}
+
+/** Read the query of an address. Keys that aren't ours are passed over in silence: others may have added them. */
+export function readAddress(search: string): AddressReading {
+  const query = new URLSearchParams(search);
+  const chosen: Record<string, unknown> = {};
+  const ignored: string[] = [];
+  for (const [name, { key, read }] of Object.entries(READERS)) {
+    const text = query.get(key);
+    if (text === null) continue;
+    const value = read(text);
+    if (value === null) ignored.push(ignoring(key, text));
+    else chosen[name] = value;
+  }
+  for (const key of PLACE_KEYS) {
+    const text = query.get(key);
+    if (text === null) continue;
+    const place = readPlace(key, text);
+    if (place === null) ignored.push(ignoring(key, text));
+    else if (chosen.place === undefined) chosen.place = place;
+    else ignored.push(`The link named more than one place; ${key} “${text}” was left out.`);
+  }
+  return { chosen: chosen as Chosen, ignored };
+}
+
+function placeEntry(place: Place): [string, string] {
+  if (place.by === 'station') return ['station', place.id];
+  if (place.by === 'postcode') return ['postcode', place.code];
+  return ['at', `${Number(place.lat.toFixed(4))},${Number(place.lon.toFixed(4))}`];
+}
+
+/** The query for a set of choices, `''` or `?key=value...`, in a fixed order. */
+export function writeAddress(chosen: Chosen): string {
+  const query = new URLSearchParams();
+  if (chosen.pack !== undefined) query.set('pack', chosen.pack);
+  if (chosen.place) query.set(...placeEntry(chosen.place));
+  for (const [name, { key }] of Object.entries(READERS)) {
+    const value = chosen[name as keyof typeof READERS];
+    if (value === undefined || name === 'pack') continue;
+    query.set(key, typeof value === 'boolean' ? (value ? 'yes' : 'no') : String(value));
+  }
+  const text = query.toString().replaceAll('%2C', ',');
+  return text === '' ? '' : `?${text}`;
+}
