@@ -1,0 +1,54 @@
+import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
+import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
+
+/** A stream of random numbers that is the same for the same seed in Node and in every browser. */
+export interface SeededRandom {
+  /** A double in (0, 1): multiples of 2^-53, never 0. */
+  uniform(): number;
+  /** A whole number in 0 to `count - 1`. */
+  index(count: number): number;
+  /** A standard normal number. */
+  normal(): number;
+}
+
+/** Starts a stream (xoroshiro128+ of `pure-rand`). @param seed any number; its lower 32 bits count. */
+export function seededRandom(seed: number): SeededRandom {
+  const generator = xoroshiro128plus(seed | 0);
+  let spare = NaN;
+  const uniform = (): number => {
+    let u = uniformFloat64(generator);
+    while (u === 0) u = uniformFloat64(generator);
+    return u;
+  };
+  return {
+    uniform,
+    index: (count) => Math.floor(uniform() * count),
+    normal() {
+      if (!Number.isNaN(spare)) {
+        const kept = spare;
+        spare = NaN;
+        return kept;
+      }
+      // Marsaglia's polar method: two normals from a point in the unit disc.
+      for (;;) {
+        const x = 2 * uniform() - 1;
+        const y = 2 * uniform() - 1;
+        const r = x * x + y * y;
+        if (r >= 1 || r === 0) continue;
+        const scale = Math.sqrt((-2 * Math.log(r)) / r);
+        spare = y * scale;
+        return x * scale;
+      }
+    },
+  };
+}
+
+/** A 32-bit seed from a text such as a station's id (FNV-1a), so that each place has its own fixed stream. */
+export function seedFromText(text: string): number {
+  let hash = 0x811c9dc5;
+  for (let i = 0; i < text.length; i++) {
+    hash ^= text.charCodeAt(i);
+    hash = Math.imul(hash, 0x01000193);
+  }
+  return hash | 0;
+}
