@@ -1,10 +1,14 @@
+import { resolve } from 'node:path';
+
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig } from 'vite';
+
+import { precompressBuild, servePacks } from './data-scripts/serve/vite-packs.ts';
 
 export default defineConfig({
   root: 'web',
   base: './',
-  plugins: [svelte()],
+  plugins: [svelte(), servePacks(resolve(process.env.PACKS ?? 'packs')), precompressBuild()],
   build: { outDir: '../dist', emptyOutDir: true, target: 'es2022' },
   worker: { format: 'es' },
 });

@@ -1,0 +1,55 @@
+import type { ServerResponse } from 'node:http';
+
+/**
+ * What a page of ours may load. `wasm-unsafe-eval`: the database is WebAssembly. `blob:` workers: the map and the
+ * database start some of theirs from a blob. Inline styles: the map sets them on its markers and controls. Images
+ * from `data:` and `blob:`: icons, and a chart or map saved as a picture.
+ */
+const CONTENT_SECURITY_POLICY = [
+  "default-src 'self'",
+  "script-src 'self' 'wasm-unsafe-eval'",
+  "worker-src 'self' blob:",
+  "connect-src 'self' blob: data:",
+  "img-src 'self' data: blob:",
+  "font-src 'self' data:",
+  "style-src 'self' 'unsafe-inline'",
+  "object-src 'none'",
+  "base-uri 'none'",
+  "form-action 'none'",
+  "frame-ancestors 'none'",
+].join('; ');
+
+const SECURITY_HEADERS: Readonly<Record<string, string>> = {
+  'Content-Security-Policy': CONTENT_SECURITY_POLICY,
+  'X-Content-Type-Options': 'nosniff',
+  'Referrer-Policy': 'no-referrer',
+  'Cross-Origin-Opener-Policy': 'same-origin',
+  'Cross-Origin-Resource-Policy': 'same-origin',
+};
+
+/** Types by file ending that the common lists don't know, or would guess wrongly. */
+const TYPES: Readonly<Record<string, string>> = {
+  arrow: 'application/vnd.apache.arrow.stream',
+  duckdb: 'application/octet-stream',
+  wasm: 'application/wasm',
+  bin: 'application/octet-stream',
+  csv: 'text/csv; charset=utf-8',
+};
+
+/** Sets the headers that every answer carries. */
+export function setSecurityHeaders(response: ServerResponse): void {
+  for (const [name, value] of Object.entries(SECURITY_HEADERS)) response.setHeader(name, value);
+}
+
+/** Sets type, range support and caching of a file that was found at `pathname`. */
+export function setFileHeaders(response: ServerResponse, pathname: string): void {
+  const type = TYPES[pathname.slice(pathname.lastIndexOf('.') + 1)];
+  if (type !== undefined) response.setHeader('Content-Type', type);
+  response.setHeader('Accept-Ranges', 'bytes');
+  response.setHeader('Cache-Control', cacheControl(pathname));
+}
+
+/** Files whose name carries a hash of their content never change; all others are asked for again with their ETag. */
+function cacheControl(pathname: string): string {
+  return /^\/assets\/.+-[\w-]{8}\.\w+$/.test(pathname) ? 'public, max-age=31536000, immutable' : 'no-cache';
+}

@@ -1,0 +1,132 @@
+import { realpath } from 'node:fs/promises';
+import type { IncomingMessage, RequestListener, ServerResponse } from 'node:http';
+import { createServer } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import type { Readable } from 'node:stream';
+
+import sirv from 'sirv';
+
+import { setFileHeaders, setSecurityHeaders } from './headers.ts';
+
+/** What to serve and where. */
+export interface SiteOptions {
+  /** Folder of the built page, served at `/`. */
+  readonly page: string;
+  /** Folder of record packs, served at `/packs/`; packs may come and go while the server runs. */
+  readonly packs: string;
+  /** Address to listen on; this machine only by default. */
+  readonly host?: string;
+  /** 0 (the default) takes any free port. */
+  readonly port?: number;
+}
+
+/** A running server. */
+export interface Site {
+  /** `http://host:port/`, with the slash. */
+  readonly url: string;
+  /** Ends open connections and stops listening. */
+  close(): Promise<void>;
+}
+
+/**
+ * Serves the page and the packs. Rejects with Node's own error when it can't listen (`EADDRINUSE`: the port is taken).
+ */
+export async function serveSite(options: SiteOptions): Promise<Site> {
+  const { host = '127.0.0.1', port = 0 } = options;
+  const server = createServer(siteListener(await realpath(options.page), await realpath(options.packs)));
+  await new Promise<void>((listening, failed) => {
+    server.once('error', failed);
+    server.listen(port, host, listening);
+  });
+  const { port: taken } = server.address() as AddressInfo;
+  return {
+    url: `http://${host.includes(':') ? `[${host}]` : host}:${taken}/`,
+    close: () =>
+      new Promise((closed) => {
+        server.close(() => closed());
+        server.closeAllConnections();
+      }),
+  };
+}
+
+/** Answers requests below `/packs/` from `packs` and all others from `page`. */
+function siteListener(page: string, packs: string): RequestListener {
+  const fromPage = sirv(page, { etag: true, brotli: true, gzip: true, setHeaders: setFileHeaders });
+  const fromPacks = packsHandler(packs);
+  return (request, response) => {
+    setSecurityHeaders(response);
+    if (request.method !== 'GET' && request.method !== 'HEAD') {
+      response.setHeader('Allow', 'GET, HEAD');
+      return answer(response, 405, 'Only GET and HEAD are answered here.');
+    }
+    const notFound = (): void => answer(response, 404, 'There is nothing at this address.');
+    const path = plainPath(request);
+    if (path === undefined) return notFound();
+    dropUnusableRange(request);
+    releaseFile(request, response);
+    if (path.startsWith('/packs/')) {
+      request.url = path.slice('/packs'.length);
+      fromPacks(request, response, notFound);
+    } else {
+      request.url = path;
+      fromPage(request, response, notFound);
+    }
+  };
+}
+
+/** Serves a folder of packs as it is at the moment of each request, never compressed: ranges count in plain bytes. */
+export function packsHandler(
+  packs: string,
+): (request: IncomingMessage, response: ServerResponse, next?: () => void) => void {
+  return sirv(packs, { dev: true, etag: true, extensions: [], setHeaders: setFileHeaders });
+}
+
+/**
+ * The decoded path of a request, or undefined where it is no plain path: broken escapes, a zero byte, a backslash, a
+ * step upward or a hidden file.
+ */
+function plainPath(request: IncomingMessage): string | undefined {
+  const [raw] = (request.url ?? '/').split(/[?#]/, 1);
+  try {
+    const path = decodeURIComponent(raw);
+    const plain = path.startsWith('/') && !/[\0\\%]|\/\.|\/\//.test(path);
+    return plain ? path : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+/**
+ * A range that can't be used is ignored, as HTTP allows (RFC 9110, 14.2), and the whole file is sent: several ranges,
+ * the last N bytes, another unit, an end before the start, no sense at all; and any under `If-Range`, since our ETags
+ * are weak and a weak one proves nothing there (13.1.5).
+ */
+function dropUnusableRange(request: IncomingMessage): void {
+  const range = request.headers.range;
+  if (range === undefined) return;
+  const [, start, end] = /^bytes=(\d+)-(\d*)$/.exec(range) ?? [];
+  const backward = end !== '' && Number(end) < Number(start);
+  if (start === undefined || backward || request.headers['if-range'] !== undefined) {
+    delete request.headers.range;
+  }
+}
+
+/** Closes the file when the reader has gone, and doesn't read it at all for HEAD. */
+function releaseFile(request: IncomingMessage, response: ServerResponse): void {
+  response.once('pipe', (file: Readable) => {
+    if (request.method === 'HEAD') {
+      file.unpipe(response);
+      file.destroy();
+      response.end();
+    } else {
+      response.once('close', () => file.destroy());
+    }
+  });
+}
+
+function answer(response: ServerResponse, status: number, sentence: string): void {
+  response.statusCode = status;
+  response.setHeader('Content-Type', 'text/plain; charset=utf-8');
+  response.setHeader('Cache-Control', 'no-store');
+  response.end(`${sentence}\n`);
+}
