@@ -45,7 +45,9 @@ describe('imports that climb are refused', () => {
   it('a folder that is no room is refused', async () => {
     for (const file of ['analysis/night/probe.ts', 'web/views/probe.ts', 'data-scripts/fetch/probe.ts']) {
       const up = '../'.repeat(file.split('/').length - 1);
-      expect(await faults(file, taken(`${up}vite.config.ts`))).toEqual(['boundaries/no-unknown-dependencies']);
+      expect(await faults(file, taken(`${up}vite.config.ts`))).toEqual([
+        'boundaries/no-unknown-dependencies',
+      ]);
     }
   });
 });
