@@ -1,4 +1,6 @@
-import { AGE_YEARS_MAX, CONDITIONS, HORIZON_YEARS_MAX, LEVELS, type Chosen, type Place } from './chosen.ts';
+import { LEVELS } from '../../analysis/tree/levels.ts';
+import { CONDITIONS, ROOTSTOCKS } from '../../analysis/tree/penalties.ts';
+import { AGE_YEARS_MAX, HORIZON_YEARS_MAX, type Chosen, type Place } from './chosen.ts';
 
 /** What an address said: the choices that make sense, and a plain sentence for each that doesn't. */
 export interface AddressReading {
@@ -37,7 +39,7 @@ const READERS: {
   fruitLoad: { key: 'fruit-load', read: yes },
   container: { key: 'container', read: yes },
   notHardened: { key: 'not-hardened', read: yes },
-  rootstock: { key: 'rootstock', read: id },
+  rootstock: { key: 'rootstock', read: oneOf(ROOTSTOCKS) },
   level: { key: 'level', read: oneOf(LEVELS) },
   years: { key: 'years', read: whole(1, HORIZON_YEARS_MAX) },
   type: { key: 'type', read: id },

@@ -1,5 +1,7 @@
+import type { Level } from '../../analysis/tree/levels.ts';
+import { MATURE_TREE, type TreeState } from '../../analysis/tree/penalties.ts';
 import type { TemperatureUnit } from '../format/unit.ts';
-import type { Chosen, Condition, Level, Place } from './chosen.ts';
+import type { Chosen, Place } from './chosen.ts';
 
 /** What the page assumes where the reader chose nothing. The default place and pack are the pack's affair. */
 export interface ChoiceDefaults {
@@ -8,6 +10,9 @@ export interface ChoiceDefaults {
 
 /** How a change enters the browser's history: a real choice can be undone by Back, a slider in motion can't. */
 export type ChoiceStep = 'push' | 'replace';
+
+export const DEFAULT_LEVEL: Level = 'wood';
+export const DEFAULT_YEARS = 10;
 
 /**
  * Everything the reader chose, over the defaults. Read through the getters; write through `choose` so that each change
@@ -38,27 +43,22 @@ export class Choices {
   get ageYears(): number | null {
     return this.#chosen.ageYears ?? null;
   }
-  get condition(): Condition {
-    return this.#chosen.condition ?? 'average';
-  }
-  get fruitLoad(): boolean {
-    return this.#chosen.fruitLoad ?? false;
-  }
-  get container(): boolean {
-    return this.#chosen.container ?? false;
-  }
-  get notHardened(): boolean {
-    return this.#chosen.notHardened ?? false;
-  }
-  /** Id of a rootstock group, `null` for the usual one. */
-  get rootstock(): string | null {
-    return this.#chosen.rootstock ?? null;
+  /** The tree as chosen, over the mature, vigorous, hardened tree that the catalogue's thresholds are for. */
+  get tree(): TreeState {
+    return {
+      ageYears: this.#chosen.ageYears ?? MATURE_TREE.ageYears,
+      condition: this.#chosen.condition ?? MATURE_TREE.condition,
+      fruitLoad: this.#chosen.fruitLoad ?? MATURE_TREE.fruitLoad,
+      container: this.#chosen.container ?? MATURE_TREE.container,
+      hardened: !(this.#chosen.notHardened ?? !MATURE_TREE.hardened),
+      rootstock: this.#chosen.rootstock ?? MATURE_TREE.rootstock,
+    };
   }
   get level(): Level {
-    return this.#chosen.level ?? 'wood';
+    return this.#chosen.level ?? DEFAULT_LEVEL;
   }
   get years(): number {
-    return this.#chosen.years ?? 10;
+    return this.#chosen.years ?? DEFAULT_YEARS;
   }
   /** Type whose row is open, and the one map and winters show; `null`: none opened yet. */
   get type(): string | null {

@@ -1,10 +1,6 @@
+import type { Level } from '../../analysis/tree/levels.ts';
+import type { Condition, Rootstock } from '../../analysis/tree/penalties.ts';
 import type { TemperatureUnit } from '../format/unit.ts';
-
-export const LEVELS = ['fruit', 'leaf', 'wood', 'kill'] as const;
-export type Level = (typeof LEVELS)[number];
-
-export const CONDITIONS = ['vigorous', 'average', 'weak'] as const;
-export type Condition = (typeof CONDITIONS)[number];
 
 /** A place someone chose: a station of the pack, a postcode or town of its list, or a point. */
 export type Place =
@@ -25,7 +21,7 @@ export interface Chosen {
   readonly fruitLoad?: boolean;
   readonly container?: boolean;
   readonly notHardened?: boolean;
-  readonly rootstock?: string;
+  readonly rootstock?: Rootstock;
   readonly level?: Level;
   /** Horizon for the chance of at least one hit, winters, 1-60. */
   readonly years?: number;

@@ -1,29 +1,19 @@
 import type { Assessment, Headline } from '../../analysis/answer/assessment.ts';
-import type { Condition, Level } from './chosen.ts';
-
-/** The tree as the reader described it. */
-export interface TreeQuestion {
-  /** `null`: mature. */
-  readonly ageYears: number | null;
-  readonly condition: Condition;
-  readonly fruitLoad: boolean;
-  readonly container: boolean;
-  readonly notHardened: boolean;
-  readonly rootstock: string | null;
-}
+import type { Level } from '../../analysis/tree/levels.ts';
+import type { TreeState } from '../../analysis/tree/penalties.ts';
 
 export interface AssessQuestion {
   /** Address of the pack's folder, ending in `/`. */
   readonly packUrl: string;
   readonly stationId: string;
-  readonly tree: TreeQuestion;
+  readonly tree: TreeState;
   /** Horizon of the chance of at least one hit, winters. */
   readonly years: number;
 }
 
 export interface StationPeriodsQuestion {
   readonly packUrl: string;
-  readonly tree: TreeQuestion;
+  readonly tree: TreeState;
   readonly typeId: string;
   readonly level: Level;
 }

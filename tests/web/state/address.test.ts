@@ -1,7 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readAddress, writeAddress } from '../../../web/state/address.ts';
-import { CONDITIONS, LEVELS, type Chosen } from '../../../web/state/chosen.ts';
+import { LEVELS } from '../../../analysis/tree/levels.ts';
+import { CONDITIONS, ROOTSTOCKS } from '../../../analysis/tree/penalties.ts';
+import type { Chosen } from '../../../web/state/chosen.ts';
 
 const id = fc.stringMatching(/^[\w.-]{1,20}$/);
 const place = fc.oneof(
@@ -22,7 +24,7 @@ const chosen: fc.Arbitrary<Chosen> = fc.record(
     fruitLoad: fc.boolean(),
     container: fc.boolean(),
     notHardened: fc.boolean(),
-    rootstock: id,
+    rootstock: fc.constantFrom(...ROOTSTOCKS),
     level: fc.constantFrom(...LEVELS),
     years: fc.integer({ min: 1, max: 60 }),
     type: id,

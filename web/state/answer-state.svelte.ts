@@ -1,0 +1,74 @@
+import type { Assessment } from '../../analysis/answer/assessment.ts';
+import type { AssessPort, AssessQuestion, StationPeriod, StationPeriodsQuestion } from './ports.ts';
+
+export type AnswerStatus = 'idle' | 'working' | 'ready' | 'failed';
+
+/** Name of the error a client throws when a newer question of the same kind took over; such an answer is dropped. */
+const SUPERSEDED = 'Superseded';
+
+/**
+ * The answer on the page. While a new one is worked out the old one stays, marked by `status`, so that nothing jumps.
+ */
+export class AnswerState {
+  #status = $state<AnswerStatus>('idle');
+  #assessment = $state.raw<Assessment | null>(null);
+  #periods = $state.raw<ReadonlyMap<string, StationPeriod>>(new Map());
+  #error = $state<string | null>(null);
+  #port: AssessPort;
+  #asked: AssessQuestion | null = null;
+  #turn = 0;
+  #periodsTurn = 0;
+
+  constructor(port: AssessPort) {
+    this.#port = port;
+  }
+
+  get status(): AnswerStatus {
+    return this.#status;
+  }
+  get assessment(): Assessment | null {
+    return this.#assessment;
+  }
+  /** By station id, for the map. */
+  get periods(): ReadonlyMap<string, StationPeriod> {
+    return this.#periods;
+  }
+  get error(): string | null {
+    return this.#error;
+  }
+
+  /** Ask for the answer; the latest question wins. */
+  async ask(question: AssessQuestion): Promise<void> {
+    const turn = ++this.#turn;
+    this.#asked = question;
+    this.#status = 'working';
+    this.#error = null;
+    try {
+      const assessment = await this.#port.assess(question);
+      if (turn !== this.#turn) return;
+      this.#assessment = assessment;
+      this.#status = 'ready';
+    } catch (error) {
+      if (turn !== this.#turn || (error as Error).name === SUPERSEDED) return;
+      this.#error = error instanceof Error ? error.message : String(error);
+      this.#status = 'failed';
+    }
+  }
+
+  retry(): Promise<void> {
+    return this.#asked ? this.ask(this.#asked) : Promise.resolve();
+  }
+
+  /** Ask for one type's periods at all stations. Failing leaves the map's stations without a class, and says nothing twice. */
+  async askPeriods(question: StationPeriodsQuestion): Promise<void> {
+    const turn = ++this.#periodsTurn;
+    try {
+      const periods = await this.#port.stationPeriods(question);
+      if (turn === this.#periodsTurn) {
+        this.#periods = new Map(periods.map((entry) => [entry.stationId, entry]));
+      }
+    } catch {
+      if (turn === this.#periodsTurn) this.#periods = new Map();
+    }
+  }
+}
