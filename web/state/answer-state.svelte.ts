@@ -1,5 +1,6 @@
 import type { Assessment } from '../../analysis/answer/assessment.ts';
-import type { AssessPort, AssessQuestion, StationPeriod, StationPeriodsQuestion } from './ports.ts';
+import { byStation, NO_PERIODS, type PeriodsByStation } from './periods-by-station.ts';
+import type { AssessPort, AssessQuestion, StationPeriodsQuestion } from './ports.ts';
 
 export type AnswerStatus = 'idle' | 'working' | 'ready' | 'failed';
 
@@ -12,7 +13,7 @@ const SUPERSEDED = 'Superseded';
 export class AnswerState {
   #status = $state<AnswerStatus>('idle');
   #assessment = $state.raw<Assessment | null>(null);
-  #periods = $state.raw<ReadonlyMap<string, StationPeriod>>(new Map());
+  #periods = $state.raw<PeriodsByStation>(NO_PERIODS);
   #error = $state<string | null>(null);
   #port: AssessPort;
   #asked: AssessQuestion | null = null;
@@ -30,7 +31,7 @@ export class AnswerState {
     return this.#assessment;
   }
   /** By station id, for the map. */
-  get periods(): ReadonlyMap<string, StationPeriod> {
+  get periods(): PeriodsByStation {
     return this.#periods;
   }
   get error(): string | null {
@@ -65,10 +66,10 @@ export class AnswerState {
     try {
       const periods = await this.#port.stationPeriods(question);
       if (turn === this.#periodsTurn) {
-        this.#periods = new Map(periods.map((entry) => [entry.stationId, entry]));
+        this.#periods = byStation(periods);
       }
     } catch {
-      if (turn === this.#periodsTurn) this.#periods = new Map();
+      if (turn === this.#periodsTurn) this.#periods = NO_PERIODS;
     }
   }
 }

@@ -10,7 +10,6 @@ import {
   formatPoint,
   plural,
 } from '../../../web/format/numbers.ts';
-import { periodClass } from '../../../web/format/period-classes.ts';
 import {
   formatHeadline,
   formatHeadlineShort,
@@ -51,12 +50,6 @@ describe('return periods in words', () => {
     expect(formatHeadlineShort(unseen, 61)).toBe('0 of 61');
     const beyond = { period: null, low: 90, high: null, basis: 'beyond' } as const;
     expect(formatHeadline(beyond, 61)).toBe('rarer than about 1 winter in 90');
-  });
-
-  it('fall into the step whose bound they reach', () => {
-    expect([1, 2, 2.1, 5, 10, 20, 50, 51, null].map((p) => periodClass(p).step)).toEqual([
-      6, 6, 5, 5, 4, 3, 2, 1, 1,
-    ]);
   });
 });
 

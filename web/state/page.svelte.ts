@@ -1,0 +1,95 @@
+import { getContext, setContext } from 'svelte';
+import type { LevelAnswer, TypeAnswer } from '../../analysis/answer/assessment.ts';
+import type { OpenPack } from '../data/pack-types.ts';
+import { hemisphereOf } from '../format/dates.ts';
+import type { AnswerState } from './answer-state.svelte.ts';
+import type { Choices } from './choices.svelte.ts';
+import type { PackState } from './pack-state.svelte.ts';
+import type { AssessQuestion } from './ports.ts';
+import { defaultPlace, resolvePlace, type ResolvedPlace } from './resolve-place.ts';
+import type { ThemeChoice } from './theme.svelte.ts';
+
+/** The type told about while the reader has opened none: the best documented one. */
+export const FIRST_TYPE = 'satsuma_owari';
+
+/** What all views share: the choices, the open pack, the answer, and what follows from them. */
+export class PageState {
+  readonly choices: Choices;
+  readonly packs: PackState;
+  readonly answer: AnswerState;
+  readonly theme: ThemeChoice;
+  /** Sentences about parts of the address that made no sense. */
+  ignored = $state.raw<readonly string[]>([]);
+
+  constructor(parts: { choices: Choices; packs: PackState; answer: AnswerState; theme: ThemeChoice }) {
+    this.choices = parts.choices;
+    this.packs = parts.packs;
+    this.answer = parts.answer;
+    this.theme = parts.theme;
+  }
+
+  get pack(): OpenPack | null {
+    return this.packs.open;
+  }
+
+  readonly #resolution = $derived.by(() => {
+    const pack = this.packs.open;
+    if (!pack) return null;
+    const asked = resolvePlace(this.choices.place ?? defaultPlace(pack), pack);
+    if (asked.found) return asked;
+    return { found: resolvePlace(defaultPlace(pack), pack).found, problem: asked.problem };
+  });
+
+  /** The place with its station; the default one while the chosen place can't be found. */
+  get place(): ResolvedPlace | null {
+    return this.#resolution?.found ?? null;
+  }
+  /** Why the chosen place can't be found. */
+  get placeProblem(): string | null {
+    return this.#resolution?.problem ?? null;
+  }
+
+  get hemisphere(): 'north' | 'south' {
+    return hemisphereOf(this.place?.lat ?? 0);
+  }
+
+  /** What to ask the worker now, `null` while no pack is open. */
+  readonly question = $derived.by((): AssessQuestion | null => {
+    const [pack, place] = [this.packs.open, this.place];
+    if (!pack || !place) return null;
+    return {
+      packUrl: pack.url,
+      stationId: place.station.id,
+      tree: this.choices.tree,
+      years: this.choices.years,
+    };
+  });
+
+  /** Id of the type told about in the headline, on the map and in the winters. */
+  get focusId(): string {
+    return this.choices.type ?? FIRST_TYPE;
+  }
+  readonly focus = $derived.by(
+    (): TypeAnswer | null =>
+      this.answer.assessment?.types.find(({ id }) => id === this.focusId) ??
+      this.answer.assessment?.types[0] ??
+      null,
+  );
+  readonly focusLevel = $derived.by(
+    (): LevelAnswer | null => this.focus?.levels.find(({ level }) => level === this.choices.level) ?? null,
+  );
+}
+
+const KEY = Symbol('page');
+
+/** Hand the page's state to all components below. */
+export function setPage(page: PageState): PageState {
+  return setContext(KEY, page);
+}
+
+/** The page's state. @throws Error outside the page */
+export function getPage(): PageState {
+  const page = getContext<PageState | undefined>(KEY);
+  if (!page) throw new Error('getPage() was called outside the page: no setPage() above it');
+  return page;
+}
