@@ -1,4 +1,5 @@
 import { formatIsoDay, type DayNumber } from '../units/calendar.ts';
+import type { WinterTable } from '../records/winters.ts';
 import { coldMonths, type Hemisphere } from './winter-year.ts';
 
 /** Share of the cold season's nights that a complete winter has (design 3.3). */
@@ -44,6 +45,23 @@ export function incompleteReason(
     }
   }
   return '';
+}
+
+/**
+ * Judges every winter of a station.
+ * @param known the nights the station knows
+ * @param neighbourColdest nights of the neighbours' lowest minimum of a winter
+ */
+export function judgeCompleteness(
+  winters: Int16Array,
+  hemisphere: Hemisphere,
+  known: { has(night: DayNumber): boolean },
+  neighbourColdest: (winter: number) => readonly DayNumber[] = () => [],
+): Pick<WinterTable, 'complete' | 'reason'> {
+  const reason = Array.from(winters, (winter) =>
+    incompleteReason(winter, hemisphere, (night) => known.has(night), neighbourColdest(winter)),
+  );
+  return { reason, complete: Uint8Array.from(reason, (text) => (text === '' ? 1 : 0)) };
 }
 
 function mostFrequent(nights: readonly DayNumber[]): DayNumber {

@@ -7,35 +7,18 @@ import {
   type NightTable,
 } from '../records/nights.ts';
 import type { WinterTable } from '../records/winters.ts';
-import type { DayNumber } from '../units/calendar.ts';
-import { incompleteReason } from './completeness.ts';
+import { KnownNights } from './known-nights.ts';
+import { judgeCompleteness } from './completeness.ts';
 import { winterBounds, winterOf, type Hemisphere } from './winter-year.ts';
 
-const FOUR_HOURS = SUSTAINED_HOURS.indexOf(4);
 const KEPT_MAX = KEPT_NIGHT_MAX_C * 100;
-
-/** Night `i` is known well enough to say whether it hit: its minimum, and if that is cold its sustained cold too. */
-export function isKnownNight(nights: NightTable, i: number): boolean {
-  const minimum = nights.sustained[0][i];
-  if (minimum === MISSING_HUNDREDTHS) return false;
-  return minimum > KEPT_MAX || nights.sustained[FOUR_HOURS][i] !== MISSING_HUNDREDTHS;
-}
 
 /**
  * The winters of one station: per winter and kind of night the coldest sustained cold for every duration with its night,
- * from all nights with a minimum at or below 10 °C, and whether the winter is complete.
- *
- * @param neighbourColdest nights of the neighbours' coldest minimum of a winter, for the completeness rule
+ * from all nights with a minimum at or below 10 °C, and whether the winter is complete as far as the station alone shows
+ * (`judgeCompleteness` adds what the neighbours show).
  */
-export function summariseWinters(
-  nights: NightTable,
-  hemisphere: Hemisphere,
-  neighbourColdest: (winter: number) => readonly DayNumber[] = () => [],
-): WinterTable {
-  const known = (night: DayNumber) => {
-    const i = night - nights.firstNight;
-    return i >= 0 && i < nights.count && isKnownNight(nights, i);
-  };
+export function summariseWinters(nights: NightTable, hemisphere: Hemisphere): WinterTable {
   const first = winterOf(nights.firstNight, hemisphere);
   const last = nights.count === 0 ? first - 1 : winterOf(nights.firstNight + nights.count - 1, hemisphere);
   const count = last - first + 1;
@@ -63,9 +46,5 @@ export function summariseWinters(
     }
   }
   const winter = Int16Array.from({ length: count }, (_, w) => first + w);
-  const reason = Array.from(winter, (label) =>
-    incompleteReason(label, hemisphere, known, neighbourColdest(label)),
-  );
-  const complete = Uint8Array.from(reason, (text) => (text === '' ? 1 : 0));
-  return { winter, complete, reason, coldest, coldestDay };
+  return { winter, coldest, coldestDay, ...judgeCompleteness(winter, hemisphere, new KnownNights(nights)) };
 }

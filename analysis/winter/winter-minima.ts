@@ -38,3 +38,16 @@ export function winterMinima(winters: WinterTable, hours: number, gains: Gains):
   }
   return minima;
 }
+
+/** The night of a winter's lowest minimum over all kinds of night, `null` when no night was at or below 10 °C. */
+export function coldestNight(winters: WinterTable, w: number): number | null {
+  let night: number | null = null;
+  let lowest = Infinity;
+  for (let kind = 0; kind < NIGHT_KINDS.length; kind++) {
+    const level = winters.coldest[kind][0][w];
+    if (level === MISSING_HUNDREDTHS || level >= lowest) continue;
+    lowest = level;
+    night = winters.coldestDay[kind][0][w];
+  }
+  return night;
+}

@@ -16,7 +16,7 @@ Place
   --postcode CODE        a postcode of the pack: likewise
 
 Tree
-  --types a,b            ids of types (default: all but rootstocks; "all" for every type)
+  --types a,b            ids of types (default: all)
   --level L              ${LEVELS.join(', ')} (default: all four)
   --age N                years since planting (default: mature)
   --condition C          ${CONDITIONS.join(', ')} (default: ${MATURE_TREE.condition}, the tree the thresholds are for)
@@ -115,8 +115,7 @@ export function point(text: string): { lat: number; lon: number; elevationM: num
 }
 
 function types(text: string | undefined): readonly CitrusType[] {
-  if (text === undefined) return CITRUS_TYPES.filter((type) => type.use !== 'rootstock');
-  if (text === 'all') return CITRUS_TYPES;
+  if (text === undefined) return CITRUS_TYPES;
   return text.split(',').map((id) => {
     const type = findType(id.trim());
     if (type) return type;
