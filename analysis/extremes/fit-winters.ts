@@ -1,0 +1,69 @@
+import { seededRandom, type SeededRandom } from '../math/seeded-random.ts';
+import { CountedCurve } from './counted-curve.ts';
+import { FittedWinters, type WinterFit } from './fitted-winters.ts';
+import { drawGev } from './gev-draws.ts';
+import { gevWithShape } from './gev-l-moments.ts';
+import { sampleLMoments } from './l-moments.ts';
+import { shapeFor, shapeThatAllowsRecord, type StationSkewness } from './pooled-shape.ts';
+import { negateMinima } from './winter-minimum.ts';
+
+/** Fewest complete winters that are fitted at all (design 3.5). */
+export const FEWEST_WINTERS_TO_FIT = 20;
+
+/** Fewest winters with a cold night from which a curve is drawn; with fewer the fit is the count. */
+export const FEWEST_VALUES_FOR_CURVE = 5;
+
+/** What a fit needs. */
+export interface WintersToFit {
+  /** One value a complete winter, °C, in any order; NaN: the winter had no cold night at all. */
+  readonly valuesC: ArrayLike<number>;
+  /** Neighbouring stations to pool the shape with. */
+  readonly neighbours?: readonly StationSkewness[];
+  /** Starts the draws. The same seed for all fits of a place keeps their ranges in step. */
+  readonly seed: number;
+  /** Number of draws, 1,000 unless told. */
+  readonly draws?: number;
+}
+
+/**
+ * Fits the winters of one place: GEV by L-moments on the negated values with the shape of {@link shapeFor}, and seeded
+ * draws for ranges. Winters without a cold night enter as a share: chance of a hit = share of winters with a cold night
+ * x the curve of those. With fewer than 5 values, or all alike, no curve is drawn and the fit is the count.
+ * @returns null with fewer than 20 complete winters.
+ */
+export function fitWinters(input: WintersToFit): WinterFit | null {
+  const winters = input.valuesC.length;
+  if (winters < FEWEST_WINTERS_TO_FIT) return null;
+  const negated = negateMinima(input.valuesC);
+  if (negated.length < FEWEST_VALUES_FOR_CURVE) return new CountedCurve(input.valuesC);
+  const moments = sampleLMoments(negated);
+  if (!(moments.scale > 0)) return new CountedCurve(input.valuesC);
+  const { mean, scale: lScale, skewness } = moments;
+  const largest = negated.reduce((a, b) => Math.max(a, b));
+  const shape = shapeFor({ skewness, winters: negated.length }, input.neighbours);
+  const gev = gevWithShape(mean, lScale, shapeThatAllowsRecord(shape.k, largest, mean, lScale));
+  const draws = input.draws ?? 1000;
+  const random = seededRandom(input.seed);
+  const drawn = drawGev(
+    { mean, lScale, skewness, k: shape.k, kError: shape.standardError, count: negated.length, largest },
+    draws,
+    random,
+  );
+  const share = negated.length / winters;
+  return new FittedWinters(
+    gev,
+    shape,
+    drawn,
+    share,
+    share < 1 ? drawShares(share, winters, draws, random) : null,
+  );
+}
+
+/** Shares of winters with a cold night in resampled records. */
+function drawShares(share: number, winters: number, draws: number, random: SeededRandom): Float64Array {
+  return new Float64Array(draws).map(() => {
+    let cold = 0;
+    for (let i = 0; i < winters; i++) if (random.uniform() < share) cold++;
+    return cold / winters;
+  });
+}

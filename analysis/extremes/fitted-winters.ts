@@ -1,0 +1,128 @@
+import { quantileType7InPlace } from '../math/quantile.ts';
+import { chanceWithin } from './chance-within.ts';
+import type { GevDraws } from './gev-draws.ts';
+import { gevReturnLevel, gevSurvival, type Gev } from './gev.ts';
+import type { PeriodRange } from './period-range.ts';
+import type { ShapeEstimate } from './pooled-shape.ts';
+
+/** A chance of at least one hit and its 90 % range. */
+export interface ChanceEstimate {
+  readonly p: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** A level in °C and its 90 % range, `lowC` the colder end. */
+export interface LevelEstimate {
+  readonly levelC: number;
+  readonly lowC: number;
+  readonly highC: number;
+}
+
+/** What a fit of winter values can be asked. Thresholds in °C, ranges 90 %. */
+export interface WinterFit {
+  /** False where no curve could be drawn and the answers are the count's: then the headline takes no fit. */
+  readonly hasCurve: boolean;
+  /** Winters between values at or below `thresholdC`. */
+  returnPeriod(thresholdC: number): PeriodRange;
+  /** Chance of at least one winter at or below `thresholdC` within `winters` winters. */
+  chanceWithin(thresholdC: number, winters: number): ChanceEstimate;
+  /** Level that about 1 winter in `periodWinters` (above 1) reaches; null where no curve can tell. */
+  level(periodWinters: number): LevelEstimate | null;
+}
+
+/**
+ * The curve of one place, one number of hours and one pair of gains, with its draws: made once and asked about every
+ * threshold. Chance of a hit = share of winters with a cold night x GEV of their negated values.
+ */
+export class FittedWinters implements WinterFit {
+  readonly hasCurve = true;
+  readonly gev: Gev;
+  readonly shape: ShapeEstimate;
+  readonly draws: GevDraws;
+  /** Share of the complete winters that have a value; the chance of a hit can't pass it. */
+  readonly coldShare: number;
+  readonly #drawnShare: Float64Array | null;
+  readonly #scratch: Float64Array;
+
+  constructor(
+    gev: Gev,
+    shape: ShapeEstimate,
+    draws: GevDraws,
+    coldShare = 1,
+    drawnShare: Float64Array | null = null,
+  ) {
+    this.gev = gev;
+    this.shape = shape;
+    this.draws = draws;
+    this.coldShare = coldShare;
+    this.#drawnShare = drawnShare;
+    this.#scratch = new Float64Array(draws.k.length);
+  }
+
+  /** Chance that a winter's value is at or below `thresholdC`. */
+  chance(thresholdC: number): number {
+    return this.coldShare * gevSurvival(-thresholdC, this.gev);
+  }
+
+  /** Winters between values at or below `thresholdC`, with the 5 to 95 % range of the draws. */
+  returnPeriod(thresholdC: number): PeriodRange {
+    const { p, low, high } = this.#chanceRange(thresholdC);
+    return { period: 1 / p, low: 1 / high, high: 1 / low };
+  }
+
+  /** Chance of at least one hit within `winters` winters: mean over the draws, and their 5 to 95 % range. */
+  chanceWithin(thresholdC: number, winters: number): ChanceEstimate {
+    this.#fillChances(thresholdC);
+    const scratch = this.#scratch;
+    let sum = 0;
+    for (let b = 0; b < scratch.length; b++) sum += chanceWithin(scratch[b]!, winters);
+    const low = chanceWithin(quantileType7InPlace(scratch, 0.05), winters);
+    const high = chanceWithin(quantileType7InPlace(scratch, 0.95), winters);
+    return { p: sum / scratch.length, low, high };
+  }
+
+  /**
+   * Level that about 1 winter in `periodWinters` reaches, null where that is warmer than every cold night (more
+   * winters than that have none).
+   * @throws RangeError unless `periodWinters` is above 1.
+   */
+  level(periodWinters: number): LevelEstimate | null {
+    if (!(periodWinters > 1)) throw new RangeError(`A return period must be above 1, not ${periodWinters}.`);
+    const { location, scale, k } = this.draws;
+    const levelC = drawnLevel(periodWinters * this.coldShare, this.gev);
+    if (levelC === Infinity) return null;
+    const scratch = this.#scratch;
+    for (let b = 0; b < scratch.length; b++) {
+      const share = this.#drawnShare ? this.#drawnShare[b]! : 1;
+      scratch[b] = drawnLevel(periodWinters * share, { location: location[b]!, scale: scale[b]!, k: k[b]! });
+    }
+    const lowC = Math.min(levelC, quantileType7InPlace(scratch, 0.05));
+    return { levelC, lowC, highC: Math.max(levelC, quantileType7InPlace(scratch, 0.95)) };
+  }
+
+  #chanceRange(thresholdC: number): ChanceEstimate {
+    const p = this.chance(thresholdC);
+    this.#fillChances(thresholdC);
+    const low = Math.min(p, quantileType7InPlace(this.#scratch, 0.05));
+    return { p, low, high: Math.max(p, quantileType7InPlace(this.#scratch, 0.95)) };
+  }
+
+  #fillChances(thresholdC: number): void {
+    const { location, scale, k } = this.draws;
+    const scratch = this.#scratch;
+    const draw = { location: 0, scale: 1, k: 0 };
+    for (let b = 0; b < scratch.length; b++) {
+      draw.location = location[b]!;
+      draw.scale = scale[b]!;
+      draw.k = k[b]!;
+      scratch[b] = gevSurvival(-thresholdC, draw);
+    }
+    if (this.#drawnShare)
+      for (let b = 0; b < scratch.length; b++) scratch[b] = scratch[b]! * this.#drawnShare[b]!;
+  }
+}
+
+function drawnLevel(periodAmongCold: number, gev: Gev): number {
+  return periodAmongCold > 1 ? -gevReturnLevel(periodAmongCold, gev) : Infinity;
+}
