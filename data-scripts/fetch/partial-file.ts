@@ -1,0 +1,80 @@
+import { createHash } from 'node:crypto';
+import { createReadStream } from 'node:fs';
+import { open, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
+
+/** What a server said about the body it began to send; kept beside the part so that a later run can go on with it. */
+export interface BodyDescription {
+  readonly url: string;
+  /** Strong ETag, with its quotes. */
+  readonly etag?: string;
+  readonly lastModified?: string;
+  /** Length of the whole body, bytes. */
+  readonly total?: number;
+  readonly encoding?: string;
+}
+
+/** The part of a file that has come so far: `TARGET.part`, described by `TARGET.part.json`. */
+export class PartialFile {
+  readonly target: string;
+  readonly path: string;
+
+  constructor(target: string) {
+    this.target = target;
+    this.path = `${target}.part`;
+  }
+
+  /** Bytes that have come and what they belong to; undefined where nothing usable is there. */
+  async state(): Promise<{ bytes: number; body: BodyDescription } | undefined> {
+    try {
+      const body = JSON.parse(await readFile(`${this.path}.json`, 'utf8')) as BodyDescription;
+      const { size } = await stat(this.path);
+      return size > 0 ? { bytes: size, body } : undefined;
+    } catch {
+      return undefined;
+    }
+  }
+
+  /** Empties the part and writes down what is going to fill it: description first, so that no byte is ever without one. */
+  async begin(body: BodyDescription): Promise<void> {
+    await this.discard();
+    await writeFile(`${this.path}.json`, JSON.stringify(body));
+    await writeFile(this.path, '');
+  }
+
+  /** Appends a body as it comes. Throws what the body throws; the bytes before that stay. */
+  async append(chunks: AsyncIterable<Uint8Array>, came: (bytes: number) => void): Promise<void> {
+    const file = await open(this.path, 'a');
+    try {
+      for await (const chunk of chunks) {
+        await file.appendFile(chunk);
+        came(chunk.length);
+      }
+      await file.sync();
+    } finally {
+      await file.close();
+    }
+  }
+
+  /** Takes `path` (the part itself, or what was made of it) as the target, whole at once. */
+  async finish(path = this.path): Promise<void> {
+    await rename(path, this.target);
+    await this.discard();
+  }
+
+  /** Keeps the bytes for whoever wants to look at them, but makes sure that no try goes on with them. */
+  async spoil(): Promise<void> {
+    await rm(`${this.path}.json`, { force: true });
+  }
+
+  async discard(): Promise<void> {
+    await rm(this.path, { force: true });
+    await rm(`${this.path}.json`, { force: true });
+  }
+}
+
+/** MD5 of a file, 32 hexadecimal digits. */
+export async function md5Of(path: string): Promise<string> {
+  const hash = createHash('md5');
+  for await (const chunk of createReadStream(path)) hash.update(chunk as Uint8Array);
+  return hash.digest('hex');
+}
