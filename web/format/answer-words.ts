@@ -1,0 +1,60 @@
+import type { LevelAnswer } from '../../analysis/answer/assessment.ts';
+import { formatWinter } from './dates.ts';
+import { plural } from './numbers.ts';
+import { formatHeadline, formatPeriodRange, formatPeriodShort } from './periods.ts';
+
+/** Sum of the penalties, °C difference. */
+export function penaltyC(level: LevelAnswer): number {
+  return Object.values(level.penalties_c).reduce((sum, value) => sum + value, 0);
+}
+
+/** The level's threshold with its penalties, °C: what the air is compared with. */
+export function reachedC(level: LevelAnswer): number {
+  return level.threshold_c + penaltyC(level);
+}
+
+/** The period as a band from the two ends of the threshold's own range: always so for kill, whose figures are inferred. */
+export function killBand(level: LevelAnswer): string {
+  const { low, high } = level.if_threshold;
+  return formatPeriodRange(high.period, low.period);
+}
+
+/** One level's answer in words: `about 1 winter in 12`; for kill a band. */
+export function levelWords(level: LevelAnswer): string {
+  const { headline, counted } = level;
+  const sure = headline.basis === 'fitted' || headline.basis === 'counted';
+  if (level.level === 'kill' && sure && level.if_threshold.high.period !== null) {
+    return `somewhere in ${killBand(level)}`;
+  }
+  return formatHeadline(headline, counted.winters);
+}
+
+/** The 90 % range in words, `''` where the headline already is a bound. */
+export function rangeWords(level: LevelAnswer): string {
+  const { basis, low, high } = level.headline;
+  if (basis === 'not seen' || basis === 'beyond') return '';
+  return `range ${formatPeriodRange(low, high)}`;
+}
+
+/** `5 of 61 complete winters`. */
+export function countWords(level: LevelAnswer): string {
+  return `${level.counted.hits} of ${plural(level.counted.winters, 'complete winter')}`;
+}
+
+/** `last in 1989–90`, `''` when there was none. */
+export function lastHitWords(level: LevelAnswer, hemisphere: 'north' | 'south'): string {
+  const last = level.counted.hit_winters.at(-1);
+  return last === undefined ? '' : `last in ${formatWinter(last, hemisphere)}`;
+}
+
+/** What to say where curve and count don't meet; `''` where they do. */
+export function disagreementWords(level: LevelAnswer): string {
+  if (level.headline.agrees || !level.fitted) return '';
+  return `The curve says ${formatPeriodShort(level.fitted.period)}, outside what the count allows (${formatPeriodRange(level.counted.low, level.counted.high)}): trust neither closely.`;
+}
+
+/** Period to sort rows by, rarest last; where only a bound is known it stands for the answer. */
+export function sortPeriod(level: LevelAnswer): number {
+  const { headline } = level;
+  return headline.period ?? headline.low ?? Infinity;
+}

@@ -1,0 +1,51 @@
+import type { Assessment, LevelAnswer, TypeAnswer } from '../../analysis/answer/assessment.ts';
+import type { Level } from '../../analysis/tree/levels.ts';
+import { sortPeriod } from '../format/answer-words.ts';
+
+export interface RankRow {
+  readonly type: TypeAnswer;
+  readonly level: LevelAnswer;
+}
+
+export interface RankGroup {
+  readonly use: 'eating' | 'cooking' | 'rootstock';
+  readonly label: string;
+  readonly rows: readonly RankRow[];
+}
+
+const GROUPS = [
+  { use: 'eating', label: 'For eating' },
+  { use: 'cooking', label: 'For cooking and flavour' },
+  { use: 'rootstock', label: 'Rootstocks and their hybrids' },
+] as const;
+
+/** The types of an answer in groups, within each those first that cold takes most rarely. Rootstocks only when asked for. */
+export function rankRows(
+  assessment: Assessment,
+  level: Level,
+  showRootstocks: boolean,
+): readonly RankGroup[] {
+  const rows = assessment.types.flatMap((type): RankRow[] => {
+    const answer = type.levels.find((entry) => entry.level === level);
+    return answer ? [{ type, level: answer }] : [];
+  });
+  return GROUPS.filter(({ use }) => use !== 'rootstock' || showRootstocks)
+    .map(({ use, label }) => ({
+      use,
+      label,
+      rows: rows
+        .filter(({ type }) => type.use === use)
+        .sort(
+          (a, b) =>
+            sortPeriod(b.level) - sortPeriod(a.level) ||
+            a.level.threshold_c - b.level.threshold_c ||
+            a.type.name.localeCompare(b.type.name, 'en'),
+        ),
+    }))
+    .filter(({ rows: list }) => list.length > 0);
+}
+
+/** Rows that cold takes at most once in `periodWinters`, by the answer or the bound it gives. */
+export function rarerThan(groups: readonly RankGroup[], periodWinters: number): readonly RankRow[] {
+  return groups.flatMap(({ rows }) => rows).filter(({ level }) => sortPeriod(level) >= periodWinters);
+}

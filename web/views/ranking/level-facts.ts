@@ -1,0 +1,102 @@
+import type { LevelAnswer } from '../../../analysis/answer/assessment.ts';
+import type { CitrusType } from '../../../analysis/tree/catalogue.ts';
+import { levelWords } from '../../format/answer-words.ts';
+import { formatChance, formatHours } from '../../format/numbers.ts';
+import { formatPeriodRange, formatPeriodShort } from '../../format/periods.ts';
+import { formatDifference, formatTemperature, formatTemperatureRange } from '../../format/temperatures.ts';
+import { causeWords } from '../../format/tree-words.ts';
+import type { TemperatureUnit } from '../../format/unit.ts';
+
+/** One line of the table of levels: a fact, what it means, and its cell for each level. */
+export interface LevelFact {
+  readonly label: string;
+  readonly meaning: string;
+  readonly cells: readonly string[];
+}
+
+function thresholdCell(level: LevelAnswer, catalogue: CitrusType | null, unit: TemperatureUnit): string {
+  const own = catalogue?.thresholds[level.level];
+  const held = formatHours(level.hours);
+  if (!own) return `${formatTemperature(level.threshold_c, unit)}, ${held}`;
+  const range = formatTemperatureRange(own.lowC, own.highC, unit);
+  if (level.level === 'kill') return `${range}, ${held}\n${own.basis}`;
+  return `${formatTemperature(level.threshold_c, unit)}, ${held}\n(${range})\n${own.basis}`;
+}
+
+function penaltiesCell(level: LevelAnswer, unit: TemperatureUnit): string {
+  const causes = Object.entries(level.penalties_c).filter(([, value]) => value !== 0);
+  if (causes.length === 0) return 'none';
+  return causes.map(([cause, value]) => `${formatDifference(value, unit)} ${causeWords(cause)}`).join('\n');
+}
+
+function countedCell({ counted }: LevelAnswer): string {
+  return `${counted.hits} of ${counted.winters}\n${counted.hits === 0 ? `1 in ${formatPeriodShort(counted.low).replace('1 in ', '')} or rarer` : formatPeriodRange(counted.low, counted.high)}`;
+}
+
+function fittedCell({ fitted }: LevelAnswer): string {
+  if (!fitted) return 'no curve under 20 winters';
+  return `${formatPeriodShort(fitted.period)}\n${formatPeriodRange(fitted.low, fitted.high)}`;
+}
+
+function chanceCell({ chance_in_years: chance }: LevelAnswer): string {
+  if (chance.p === null) return '–';
+  const range =
+    chance.low === null || chance.high === null
+      ? ''
+      : `\n${formatChance(chance.low)} to ${formatChance(chance.high)}`;
+  return formatChance(chance.p) + range;
+}
+
+function nightsCell(level: LevelAnswer): string {
+  const nights = level.nights_per_winter;
+  return nights === null ? '–' : nights < 0.05 && nights > 0 ? 'under 0.1' : nights.toFixed(1);
+}
+
+/** Everything told about a type's levels, line by line. */
+export function levelFacts(
+  levels: readonly LevelAnswer[],
+  catalogue: CitrusType | null,
+  unit: TemperatureUnit,
+  years: number,
+): readonly LevelFact[] {
+  const line = (label: string, meaning: string, cell: (level: LevelAnswer) => string): LevelFact => ({
+    label,
+    meaning,
+    cells: levels.map(cell),
+  });
+  return [
+    line(
+      'Answer',
+      'The fitted curve where there is one, kept from contradicting its neighbours.',
+      levelWords,
+    ),
+    line(
+      'Threshold',
+      'For a mature, healthy, hardened tree, held for these hours; its own range; how it is known.',
+      (level) => thresholdCell(level, catalogue, unit),
+    ),
+    line('Moved by', 'What the tree as chosen adds: plus means hurt at a warmer temperature.', (level) =>
+      penaltiesCell(level, unit),
+    ),
+    line('Counted', 'Complete winters with at least one hit, and the 90 % range of the count.', countedCell),
+    line('Curve', 'Extreme-value curve through all complete winters, with its 90 % range.', fittedCell),
+    line(
+      'If threshold were',
+      'The answer at both ends of the threshold’s own range.',
+      ({ if_threshold: { low, high } }) =>
+        `${formatTemperature(low.threshold_c, unit)}: ${formatPeriodShort(low.period)}\n${formatTemperature(high.threshold_c, unit)}: ${formatPeriodShort(high.period)}`,
+    ),
+    line(
+      'With duration',
+      'A second reading in which long cold hurts at warmer levels: a choice of this page, not a source.',
+      ({ with_duration: reading, counted }) =>
+        `${reading.hits} of ${counted.winters}\n${reading.period === null ? '–' : formatPeriodShort(reading.period)}`,
+    ),
+    line(
+      `Chance in ${years === 1 ? '1 winter' : `${years} winters`}`,
+      'At least one hit within so many winters.',
+      chanceCell,
+    ),
+    line('Nights a winter', 'Mean number of nights with a hit in a complete winter.', nightsCell),
+  ];
+}

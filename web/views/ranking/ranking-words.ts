@@ -1,0 +1,22 @@
+import type { Level } from '../../../analysis/tree/levels.ts';
+import { LEVEL_WORDS } from '../../format/level-words.ts';
+import { rarerThan, type RankGroup } from '../../state/rank-rows.ts';
+
+/** A loss this rare is one most people would plant with: once in twenty winters. */
+const RARE_WINTERS = 20;
+/** More names than this read as a list, not as a sentence. */
+const NAMED = 3;
+
+/** What the whole ranking comes to, in a sentence or two. */
+export function rankingSentence(groups: readonly RankGroup[], level: Level): string {
+  const all = groups.reduce((sum, { rows }) => sum + rows.length, 0);
+  const rare = rarerThan(groups, RARE_WINTERS);
+  const object = LEVEL_WORDS[level].object;
+  if (rare.length === 0)
+    return `Of ${all} kinds, none loses ${object} here as rarely as 1 winter in ${RARE_WINTERS}.`;
+  if (rare.length === all)
+    return `All ${all} kinds lose ${object} here no oftener than 1 winter in ${RARE_WINTERS}.`;
+  const names = rare.slice(0, NAMED).map(({ type }) => type.name);
+  const shown = rare.length <= NAMED ? `: ${names.join(', ')}` : `, ${names[0]} among them`;
+  return `Of ${all} kinds, ${rare.length} ${rare.length === 1 ? 'loses' : 'lose'} ${object} here no oftener than 1 winter in ${RARE_WINTERS}${shown}.`;
+}
