@@ -1,8 +1,8 @@
 import type { Level } from '../tree/levels.ts';
 
 /**
- * The answer for one place, as `assess --json` prints it (design section 6). Temperatures °C, gains and penalties °C
- * differences, periods in winters, chances 0-1. What is infinite or unknown is `null`. Intervals are 90 %.
+ * The answer for one place. Temperatures °C, gains and penalties °C differences, periods in winters, chances 0-1. What is
+ * infinite or unknown is `null`. Intervals are 90 %. `assessmentJson` cuts it to what `assess --json` prints.
  */
 export interface Assessment {
   readonly place: AssessedPlace;
@@ -106,6 +106,20 @@ export interface LevelAnswer {
   };
   /** Mean nights with a hit per complete winter; `null` when only the coldest night of each winter is known. */
   readonly nights_per_winter: number | null;
+  /** Readings that stand beside the count and the fit on the page. */
+  readonly beside: {
+    /** Share of the record's windows of `chance_in_years.years` consecutive winters with a hit; `null`: no such window. */
+    readonly window_share: number | null;
+    readonly windows: number;
+    /** The count over the last 30 winters of the record; `null` without a complete winter. */
+    readonly recent: {
+      readonly hits: number;
+      readonly winters: number;
+      readonly period: number | null;
+      readonly first: number;
+      readonly last: number;
+    } | null;
+  };
 }
 
 export interface TrendAnswer {

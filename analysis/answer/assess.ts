@@ -1,0 +1,103 @@
+import { depthDuration } from '../extremes/depth-duration.ts';
+import { recordLength } from '../extremes/headline.ts';
+import { SUSTAINED_HOURS } from '../records/nights.ts';
+import type { CitrusType } from '../tree/catalogue.ts';
+import type { Level } from '../tree/levels.ts';
+import type { TreeState } from '../tree/penalties.ts';
+import { winterMinima, type Gains } from '../winter/winter-minima.ts';
+import type { Assessment, DepthDuration, WinterHistory } from './assessment.ts';
+import { FitBook } from './fit-book.ts';
+import { answerLevel, type HitNightCount } from './level-answer.ts';
+import type { Subject } from './subject.ts';
+import { answerTrend } from './trend-answer.ts';
+import { celsiusOrNaN, durationMinima } from './winter-values.ts';
+
+export interface AssessRequest {
+  readonly types: readonly CitrusType[];
+  readonly levels: readonly Level[];
+  readonly tree: TreeState;
+  readonly gains: Gains;
+  /** Horizon of `chance_in_years`, whole winters. */
+  readonly years: number;
+  /** Nights that hit, where a database of nights is at hand. */
+  readonly hitNights?: HitNightCount;
+  /** Draws behind every range; 1,000 unless told. */
+  readonly draws?: number;
+}
+
+/**
+ * Puts the chain together for one place: winters with gains, counts and fits, thresholds with penalties, for every type
+ * and level asked for (design 3.3-3.5).
+ */
+export function assess(subject: Subject, request: AssessRequest): Assessment {
+  const { winters } = subject;
+  const { gains, types, levels, tree, years } = request;
+  const book = new FitBook(subject, gains, request.draws);
+  const long = durationMinima(winters, gains);
+  const used = [...winters.winter].filter((_, w) => winters.complete[w] === 1);
+  return {
+    place: subject.place,
+    winters: {
+      used: used.length,
+      first: used[0] ?? null,
+      last: used.at(-1) ?? null,
+      left_out: [...winters.winter].flatMap((winter, w) =>
+        winters.complete[w] ? [] : [{ winter, reason: winters.reason[w] }],
+      ),
+    },
+    history: historyOf(subject, gains),
+    cold: coldOf(book, used.length),
+    types: types.map((type) => ({
+      id: type.id,
+      name: type.name,
+      use: type.use,
+      levels: levels.map((level) =>
+        answerLevel(
+          { type, level, tree, gains, years },
+          winters,
+          book,
+          long,
+          request.hitNights ?? (() => null),
+        ),
+      ),
+    })),
+    trend: answerTrend(winters, book.forHours(4)),
+    notes: [...subject.notes, ...lengthNotes(used.length)],
+  };
+}
+
+function historyOf({ winters }: Subject, gains: Gains): WinterHistory[] {
+  const byHours = SUSTAINED_HOURS.map((hours) => ({ hours, minima: winterMinima(winters, hours, gains) }));
+  return Array.from(winters.winter, (winter, w) => ({
+    winter,
+    complete: winters.complete[w] === 1,
+    m_c: Object.fromEntries(
+      byHours.map(({ hours, minima }) => {
+        const level = celsiusOrNaN(minima[w]);
+        return [String(hours), Number.isNaN(level) ? null : level];
+      }),
+    ),
+  }));
+}
+
+function coldOf(book: FitBook, winters: number): DepthDuration[] {
+  const fits = SUSTAINED_HOURS.map((hours) => ({ hours, fit: book.forHours(hours).fit }));
+  return depthDuration(fits, winters).map(({ hours, periodWinters, level }) => ({
+    hours,
+    period_winters: periodWinters,
+    level_c: level?.levelC ?? null,
+    low_c: level?.lowC ?? null,
+    high_c: level?.highC ?? null,
+  }));
+}
+
+function lengthNotes(winters: number): string[] {
+  switch (recordLength(winters)) {
+    case 'counts only':
+      return [`Only ${winters} complete winters: counts alone, no fitted curve (it needs 20).`];
+    case 'short':
+      return [`Only ${winters} complete winters: read every range as wide (30 make a sound record).`];
+    case 'enough':
+      return [];
+  }
+}

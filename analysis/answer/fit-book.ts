@@ -1,0 +1,52 @@
+import { fitWinters } from '../extremes/fit-winters.ts';
+import type { WinterFit } from '../extremes/fitted-winters.ts';
+import { sampleLMoments } from '../extremes/l-moments.ts';
+import type { StationSkewness } from '../extremes/pooled-shape.ts';
+import { negateMinima } from '../extremes/winter-minimum.ts';
+import { FEWEST_WINTERS_TO_FIT } from '../extremes/fit-winters.ts';
+import { winterMinima, type Gains } from '../winter/winter-minima.ts';
+import type { Subject } from './subject.ts';
+import { completeValuesC } from './winter-values.ts';
+
+/** Starts the draws of every fit, so that the same question gets the same range on every machine. */
+const SEED = 1895;
+
+/** What is known of a place for one number of hours: every winter's value, the complete ones, and their fit. */
+export interface HoursBook {
+  /** Value of each winter of the record, hundredths of °C. */
+  readonly minima: Int16Array;
+  /** Values of the complete winters, °C. */
+  readonly valuesC: Float64Array;
+  /** `null` with fewer than 20 complete winters. */
+  readonly fit: WinterFit | null;
+}
+
+/** The fits of one place under one pair of gains, each made once and shared by all types and levels. */
+export class FitBook {
+  readonly #byHours = new Map<number, HoursBook>();
+
+  constructor(
+    private readonly subject: Subject,
+    private readonly gains: Gains,
+    private readonly draws = 1000,
+  ) {}
+
+  forHours(hours: number): HoursBook {
+    let book = this.#byHours.get(hours);
+    if (!book) {
+      const minima = winterMinima(this.subject.winters, hours, this.gains);
+      const valuesC = completeValuesC(this.subject.winters, minima);
+      const neighbours = this.subject.neighbours.flatMap((winters) => this.#skewness(winters, hours) ?? []);
+      book = { minima, valuesC, fit: fitWinters({ valuesC, neighbours, seed: SEED, draws: this.draws }) };
+      this.#byHours.set(hours, book);
+    }
+    return book;
+  }
+
+  #skewness(winters: Subject['winters'], hours: number): StationSkewness | null {
+    const negated = negateMinima(completeValuesC(winters, winterMinima(winters, hours, this.gains)));
+    if (negated.length < FEWEST_WINTERS_TO_FIT) return null;
+    const { scale, skewness } = sampleLMoments(negated);
+    return scale > 0 ? { skewness, winters: negated.length } : null;
+  }
+}
