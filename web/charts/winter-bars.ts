@@ -66,3 +66,14 @@ export function barForKey(key: string, from: number, count: number): number | nu
   }[key];
   return target === undefined ? null : Math.min(count - 1, Math.max(0, target));
 }
+
+/** Middle of the longest run of winters without a hit, as an index (may lie between two): room for the threshold's name. */
+export function quietMiddle(hits: readonly boolean[]): number {
+  let [bestFrom, bestLength, from] = [0, 0, 0];
+  for (let i = 0; i <= hits.length; i++) {
+    if (i < hits.length && !hits[i]) continue;
+    if (i - from > bestLength) [bestFrom, bestLength] = [from, i - from];
+    from = i + 1;
+  }
+  return bestLength === 0 ? (hits.length - 1) / 2 : bestFrom + (bestLength - 1) / 2;
+}

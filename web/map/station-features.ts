@@ -1,0 +1,83 @@
+import type { FeatureCollection, Point } from 'geojson';
+import type { Headline } from '../../analysis/answer/assessment.ts';
+import { periodClassOf } from '../charts/period-classes.ts';
+import { formatElevation } from '../format/numbers.ts';
+import { formatHeadline } from '../format/periods.ts';
+import type { TemperatureUnit } from '../format/unit.ts';
+
+/** What the map knows of a station, as `stations.json` has it. */
+export interface MapStation {
+  readonly id: string;
+  readonly name: string;
+  readonly lat: number;
+  readonly lon: number;
+  readonly elevation_m: number | null;
+  readonly winters: {
+    readonly complete: number;
+    readonly first: number | null;
+    readonly last: number | null;
+  };
+}
+
+/** A station's answer for the type and level shown. */
+export interface MapPeriod {
+  readonly winters: number;
+  readonly headline: Headline;
+}
+
+/** Name of the image that draws a station of a class. */
+export function markImage(classId: string): string {
+  return `station-${classId}`;
+}
+
+/** Stations as points with the image of their class; before any answer is there every station is a plain dot. */
+export function stationFeatures(
+  stations: readonly MapStation[],
+  periods: ReadonlyMap<string, MapPeriod> | null,
+): FeatureCollection<Point> {
+  return {
+    type: 'FeatureCollection',
+    features: stations.map(({ id, lat, lon }) => {
+      const shown = periods ? periodClassOf(periods.get(id)?.headline ?? null) : null;
+      return {
+        type: 'Feature',
+        id,
+        properties: {
+          id,
+          icon: markImage(shown?.id ?? 'waiting'),
+          // Colder answers are drawn last, so that a crowd of stations never hides them.
+          order: shown?.ramp ?? 0,
+        },
+        geometry: { type: 'Point', coordinates: [lon, lat] },
+      };
+    }),
+  };
+}
+
+/** What pointing at a station says: name, answer, winters. */
+export interface StationWords {
+  readonly name: string;
+  readonly answer: string;
+  readonly record: string;
+}
+
+/** Words for the readout, the live region and the list. */
+export function stationWords(
+  station: MapStation,
+  periods: ReadonlyMap<string, MapPeriod> | null,
+  unit: TemperatureUnit,
+): StationWords {
+  const period = periods?.get(station.id);
+  const { complete, first, last } = station.winters;
+  const span = first === null || last === null ? '' : `, ${first} to ${last}`;
+  const height = station.elevation_m === null ? '' : `, ${formatElevation(station.elevation_m, unit)}`;
+  return {
+    name: station.name,
+    answer: period
+      ? formatHeadline(period.headline, period.winters)
+      : periods
+        ? 'no complete winter on record'
+        : 'not yet worked out',
+    record: `${complete} complete ${complete === 1 ? 'winter' : 'winters'}${span}${height}`,
+  };
+}
