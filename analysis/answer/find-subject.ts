@@ -27,10 +27,13 @@ export interface WinterSource {
 }
 
 /**
- * The subject of an answer. A point is answered from the nearest station with a long record, and the notes say so.
+ * The subject of an answer, and the station whose nights are its nights. A point is answered from the nearest station with a long record, and the notes say so.
  * @throws InputError when the station is unknown or no station is near enough
  */
-export async function findSubject(source: WinterSource, request: PlaceRequest): Promise<Subject> {
+export async function findSubject(
+  source: WinterSource,
+  request: PlaceRequest,
+): Promise<{ readonly subject: Subject; readonly stationId: string }> {
   const { station, notes } = standIn(source.stations, request);
   const others = source.stations.filter((other) => other.id !== station.id);
   const near = nearestStations(others, station, POOLED_NEIGHBOURS, POOLED_WITHIN_KM);
@@ -38,18 +41,19 @@ export async function findSubject(source: WinterSource, request: PlaceRequest): 
     [station, ...near.map((neighbour) => neighbour.station)].map((entry) => source.winters(entry)),
   );
   const label = request.by === 'station' ? station.name : `${request.label}: station ${station.name}`;
-  return {
+  const subject = {
     place: {
       label,
       lat: station.lat,
       lon: station.lon,
       elevation_m: station.elevation_m,
-      basis: 'station',
+      basis: 'station' as const,
     },
     winters,
     neighbours,
     notes,
   };
+  return { subject, stationId: station.id };
 }
 
 function standIn(

@@ -1,0 +1,96 @@
+import type { Assessment, LevelAnswer, TypeAnswer } from '../../analysis/answer/assessment.ts';
+import { celsiusToFahrenheit } from '../../analysis/units/temperature.ts';
+
+/** Stands under every printed answer. */
+const CAUTION =
+  'A forecast or warning in force goes before any statistic here. A threshold is not a switch, a yard is not the station, ' +
+  'kill figures are mostly inferred; ask the local extension office before planting.';
+
+/** The answer as a table for a terminal: one row a type, one column a level, range in brackets. */
+export function assessText(answer: Assessment, invented: boolean): string {
+  const { place, winters, types, notes } = answer;
+  const at = `${place.lat.toFixed(3)}, ${place.lon.toFixed(3)}`;
+  const height = place.elevation_m === null ? '' : `, ${Math.round(place.elevation_m)} m`;
+  const span =
+    winters.used === 0
+      ? 'no complete winter'
+      : `${winters.used} complete winters, ${winters.first} to ${winters.last}`;
+  const levels = types[0]?.levels ?? [];
+  const header = ['type', ...levels.map(({ level }) => level)];
+  const rows = types.map((type) => [type.name, ...type.levels.map(levelCell)]);
+  return [
+    `${place.label} (${at}${height}): ${span}${invented ? '; invented region, invented readings' : ''}`,
+    ...notes,
+    '',
+    'About 1 winter in N would have taken (90 % range in brackets, winters hit of winters in braces):',
+    '',
+    ...alignColumns([header, ...rows]),
+    '',
+    CAUTION,
+    '',
+  ].join('\n');
+}
+
+/** One row a type and level; temperatures in °C and °F, periods in winters, empty for unknown or without end. */
+export function assessCsv({ types }: Assessment): string {
+  const header =
+    'type,level,threshold_c,threshold_f,hours,penalty_c,hits,winters,counted_period,counted_low,counted_high,' +
+    'fitted_period,fitted_low,fitted_high,period,low,high,basis,agrees,years,chance,chance_low,chance_high,nights_per_winter';
+  return [header, ...types.flatMap((type) => type.levels.map((level) => csvRow(type, level))), ''].join('\n');
+}
+
+function csvRow(type: TypeAnswer, level: LevelAnswer): string {
+  const { counted, fitted, headline, chance_in_years: chance } = level;
+  const penalty = Object.values(level.penalties_c).reduce((sum, value) => sum + value, 0);
+  return [
+    type.id,
+    level.level,
+    level.threshold_c,
+    celsiusToFahrenheit(level.threshold_c),
+    level.hours,
+    penalty,
+    counted.hits,
+    counted.winters,
+    counted.period,
+    counted.low,
+    counted.high,
+    fitted?.period,
+    fitted?.low,
+    fitted?.high,
+    headline.period,
+    headline.low,
+    headline.high,
+    headline.basis,
+    headline.agrees,
+    chance.years,
+    chance.p,
+    chance.low,
+    chance.high,
+    level.nights_per_winter,
+  ]
+    .map((cell) => cell ?? '')
+    .join(',');
+}
+
+function levelCell({ headline, counted }: LevelAnswer): string {
+  const { period, low, high, basis, agrees } = headline;
+  const count = `{${counted.hits} of ${counted.winters}}${agrees ? '' : ' fit and count disagree'}`;
+  if (basis === 'not seen') return `not seen, could be 1 in ${round(low)} ${count}`;
+  if (basis === 'beyond') return `rarer than 1 in ${round(low)} ${count}`;
+  return `1 in ${round(period)} [${round(low)}-${high === null ? '' : round(high)}] ${count}`;
+}
+
+function round(period: number | null): string {
+  if (period === null) return '?';
+  return period < 9.95 ? period.toFixed(1) : String(Math.round(period));
+}
+
+function alignColumns(rows: readonly (readonly string[])[]): string[] {
+  const widths = rows[0].map((_, column) => Math.max(...rows.map((row) => row[column].length)));
+  return rows.map((row) =>
+    row
+      .map((cell, column) => cell.padEnd(widths[column]))
+      .join('  ')
+      .trimEnd(),
+  );
+}

@@ -1,0 +1,41 @@
+import { assess } from '../../analysis/answer/assess.ts';
+import { assessmentJson } from '../../analysis/answer/assessment-json.ts';
+import { findSubject, type PlaceRequest } from '../../analysis/answer/find-subject.ts';
+import { NO_GAINS } from '../../analysis/winter/winter-minima.ts';
+import { PackDatabase } from '../pack/database.ts';
+import { Pack } from '../pack/open-pack.ts';
+import { ASSESS_HELP, readAssessOptions, type AssessRequest } from './assess-options.ts';
+import { assessCsv, assessText } from './assess-text.ts';
+import { countHitNights } from './hit-nights.ts';
+import { print, runCommand } from './run-command.ts';
+
+await runCommand('assess', async () => {
+  const request = readAssessOptions(process.argv.slice(2));
+  if (!request) return print(ASSESS_HELP);
+  const pack = await Pack.open(request.pack);
+  const { subject, stationId } = await findSubject(pack, placeOf(pack, request));
+  const database = await PackDatabase.open(await pack.databaseFile());
+  try {
+    const question = { types: request.types, levels: request.levels, tree: request.tree, gains: NO_GAINS };
+    const hitNights = await countHitNights(database, stationId, question);
+    const answer = assess(subject, { ...question, years: request.years, hitNights });
+    if (request.format === 'json') await print(`${JSON.stringify(assessmentJson(answer))}\n`);
+    else if (request.format === 'csv') await print(assessCsv(answer));
+    else await print(assessText(answer, pack.manifest.invented));
+  } finally {
+    database.close();
+  }
+});
+
+function placeOf(pack: Pack, { place }: AssessRequest): PlaceRequest {
+  switch (place.by) {
+    case 'station':
+      return place;
+    case 'point':
+      return { ...place, label: `${place.lat}, ${place.lon}` };
+    case 'postcode': {
+      const { code, name, lat, lon } = pack.postcode(place.code);
+      return { by: 'point', label: `${code} ${name}`, lat, lon, elevationM: null };
+    }
+  }
+}
