@@ -10,7 +10,7 @@ import type { MapPalette } from './palette.ts';
 maplibregl.setWorkerUrl(workerUrl);
 
 /** How far around the pack's box the map may be moved, as a share of its size. */
-const ROOM = 0.35;
+const ROOM = 0.6;
 const FIT_PADDING_PX = 18;
 const MAX_ZOOM = 13;
 
@@ -106,8 +106,8 @@ export class MapView {
     });
   }
 
-  on(event: 'load' | 'idle' | 'move' | 'error', listener: (event: { error?: Error }) => void): void {
-    this.#map.on(event, listener as never);
+  on(event: 'load' | 'idle' | 'move' | 'resize', listener: () => void): void {
+    this.#map.on(event, listener);
   }
 
   /** Clicks and pointer moves in px of the map; `null` when the pointer leaves. */

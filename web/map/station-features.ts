@@ -81,3 +81,17 @@ export function stationWords(
     record: `${complete} complete ${complete === 1 ? 'winter' : 'winters'}${span}${height}`,
   };
 }
+
+/** How many stations fall in each class, by class id; `null` while the answers are worked out. */
+export function classCounts(
+  stations: readonly MapStation[],
+  periods: ReadonlyMap<string, MapPeriod> | null,
+): ReadonlyMap<string, number> | null {
+  if (!periods) return null;
+  const counts = new Map<string, number>();
+  for (const { id } of stations) {
+    const key = periodClassOf(periods.get(id)?.headline ?? null).id;
+    counts.set(key, (counts.get(key) ?? 0) + 1);
+  }
+  return counts;
+}
