@@ -26,12 +26,16 @@ export interface RawDailyReadings {
 /** One station's hourly (or sub-hourly, or 3-hourly) readings, in the order of the file. */
 export interface RawHourlyReadings {
   readonly station: Station;
-  /** Hours since 1970-01-01 00:00 UTC. */
+  /** Hours since 1970-01-01 00:00 UTC; local standard time as long as `localStandard` is true. */
   readonly timeUtcH: Float64Array;
   /** °C, NaN where missing. */
   readonly tempC: Float64Array;
   /** m/s, NaN where missing. */
   readonly windMs: Float64Array;
+  /** Quality flag of the source as a character code, 0 for none; absent where the source has no flags. */
+  readonly tempFlag?: Uint8Array;
+  /** True while times are local standard time: cleaning turns them to UTC once the longitude is known. */
+  readonly localStandard?: boolean;
   readonly file: string;
   readonly line: Int32Array;
 }
