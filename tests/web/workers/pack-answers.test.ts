@@ -1,0 +1,116 @@
+import { describe, expect, it } from 'vitest';
+import { MATURE_TREE } from '../../../analysis/tree/penalties.ts';
+import { findType } from '../../../analysis/tree/catalogue.ts';
+import { LEVELS } from '../../../analysis/tree/levels.ts';
+import { PackAnswers } from '../../../web/workers/pack-answers.ts';
+import { WinterTiles } from '../../../web/workers/winter-tiles.ts';
+import { madeFetch, PACK_URL, TILE } from './made-pack.ts';
+
+const never = async (): Promise<boolean> => false;
+const question = { packUrl: PACK_URL, stationId: 'S3', tree: MATURE_TREE, years: 10 };
+
+async function made(stations = 8) {
+  const pack = madeFetch(stations);
+  return { ...pack, answers: new PackAnswers(await WinterTiles.open(PACK_URL, pack.fetcher)) };
+}
+
+describe('answers from winters', () => {
+  it('give every type and level, and fetch list and tile once however much is asked', async () => {
+    const { answers, state } = await made();
+    const [first, second] = await Promise.all([
+      answers.assess(question),
+      answers.assess({ ...question, stationId: 'S4' }),
+    ]);
+    expect(first.types).toHaveLength(37);
+    expect(first.types[0].levels.map(({ level }) => level)).toEqual(LEVELS);
+    expect(second.place.label).toBe('Station 4');
+    expect(state.calls).toEqual(['stations.json', `winters/${TILE}.arrow`]);
+  });
+
+  it('say the same on the map as in the full answer of each station', async () => {
+    const { answers } = await made();
+    const tree = { ...MATURE_TREE, ageYears: 2 };
+    for (const level of LEVELS) {
+      const periods = (await answers.stationPeriods(
+        { packUrl: PACK_URL, tree, typeId: 'meyer_lemon', level },
+        never,
+      ))!;
+      expect(periods).toHaveLength(8);
+      const full = await answers.assess({ ...question, tree });
+      const wanted = full.types
+        .find(({ id }) => id === 'meyer_lemon')!
+        .levels.find((entry) => entry.level === level)!;
+      const got = periods.find(({ stationId }) => stationId === 'S3')!;
+      expect(got.headline).toEqual(wanted.headline);
+      expect(got.winters).toBe(wanted.counted.winters);
+    }
+  });
+
+  it('stop between stations when overtaken', async () => {
+    const { answers } = await made();
+    let steps = 0;
+    const periods = await answers.stationPeriods(
+      { packUrl: PACK_URL, tree: MATURE_TREE, typeId: 'meyer_lemon', level: 'wood' },
+      async () => ++steps > 3,
+    );
+    expect(periods).toBeNull();
+    expect(steps).toBe(4);
+  });
+
+  it('name the night behind each winter: the coldest over the kinds, on the date of that kind', async () => {
+    const { answers, tables } = await made();
+    const hours = findType('meyer_lemon')!.thresholds.wood.hours;
+    const nights = await answers.winterNights({ packUrl: PACK_URL, stationId: 'S3', hours });
+    const winters = tables.get('S3')!;
+    const j = 4; // 4 hours
+    expect(hours).toBe(4);
+    expect(nights).toHaveLength(winters.winter.length);
+    nights.forEach(({ winter, date, kind }, w) => {
+      const calmer = winters.coldest[0][j][w] <= winters.coldest[1][j][w];
+      expect(winter).toBe(winters.winter[w]);
+      expect(kind).toBe(calmer ? 'calm' : 'windy');
+      expect(date).toBe(`${winter}-01-${calmer ? '05' : '19'}`);
+    });
+  });
+
+  it('refuse what they do not know in one sentence', async () => {
+    const { answers } = await made();
+    await expect(answers.assess({ ...question, stationId: 'nope' })).rejects.toThrow(
+      'station "nope" is not in the pack, which has 8 stations',
+    );
+    await expect(
+      answers.stationPeriods({ packUrl: PACK_URL, tree: MATURE_TREE, typeId: 'apple', level: 'wood' }, never),
+    ).rejects.toThrow('Type "apple" is not among the 37 types known.');
+  });
+});
+
+describe('winters over HTTP', () => {
+  it('try again after a failure instead of remembering it', async () => {
+    const { fetcher, state } = madeFetch(3);
+    state.fail = true;
+    await expect(WinterTiles.open(PACK_URL, fetcher)).rejects.toThrow(
+      'stations.json could not be loaded: the server answered 503.',
+    );
+    state.fail = false;
+    const tiles = await WinterTiles.open(PACK_URL, fetcher);
+    state.fail = true;
+    await expect(tiles.winters(tiles.stations[0])).rejects.toThrow('n30w042.arrow could not be loaded');
+    state.fail = false;
+    expect((await tiles.winters(tiles.stations[0])).winter).toHaveLength(60);
+  });
+
+  it('say what is wrong with a damaged tile, a missing station, a lost connection', async () => {
+    const { fetcher, files } = madeFetch(2);
+    const tiles = await WinterTiles.open(PACK_URL, fetcher);
+    await expect(tiles.winters({ ...tiles.stations[0], id: 'S9' })).rejects.toThrow(
+      'Tile n30w042 holds no winters of station S9.',
+    );
+    files[`winters/${TILE}.arrow`] = new TextEncoder().encode('<html>not found</html>');
+    const again = await WinterTiles.open(PACK_URL, fetcher);
+    await expect(again.winters(again.stations[0])).rejects.toThrow('not an Arrow stream');
+    const offline = async (): Promise<never> => {
+      throw new TypeError('Failed to fetch');
+    };
+    await expect(WinterTiles.open(PACK_URL, offline)).rejects.toThrow('could not be reached');
+  });
+});

@@ -1,0 +1,95 @@
+import type { Assessment } from '../../analysis/answer/assessment.ts';
+import type { AssessPort, AssessQuestion, StationPeriod, StationPeriodsQuestion } from '../state/ports.ts';
+import {
+  Superseded,
+  type ColdestNight,
+  type Reply,
+  type TaskKind,
+  type Tasks,
+  type WinterNightsQuestion,
+} from './messages.ts';
+
+/** The part of a `Worker` the client needs. */
+export interface WorkerLike {
+  postMessage(message: unknown): void;
+  terminate(): void;
+  onmessage: ((event: MessageEvent<Reply>) => void) | null;
+  onerror: ((event: ErrorEvent) => void) | null;
+}
+
+interface Waiting {
+  readonly kind: TaskKind;
+  readonly resolve: (answer: never) => void;
+  readonly reject: (error: Error) => void;
+}
+
+function startWorker(): WorkerLike {
+  return new Worker(new URL('./assess.worker.ts', import.meta.url), { type: 'module', name: 'assess' });
+}
+
+/**
+ * The page's side of the worker that answers from winters. Starts it at the first question. A newer question of a kind
+ * rejects the older one with {@link Superseded}; a worker that breaks fails what is waiting and is started anew next time.
+ */
+export class AssessClient implements AssessPort {
+  #worker: WorkerLike | null = null;
+  #nextId = 1;
+  readonly #waiting = new Map<number, Waiting>();
+
+  constructor(private readonly start: () => WorkerLike = startWorker) {}
+
+  assess(question: AssessQuestion): Promise<Assessment> {
+    return this.#ask('assess', question);
+  }
+
+  stationPeriods(question: StationPeriodsQuestion): Promise<readonly StationPeriod[]> {
+    return this.#ask('stationPeriods', question);
+  }
+
+  /** The night behind each winter's value, by winter. */
+  winterNights(question: WinterNightsQuestion): Promise<readonly ColdestNight[]> {
+    return this.#ask('winterNights', question);
+  }
+
+  close(): void {
+    this.#fail(new Superseded());
+  }
+
+  #ask<K extends TaskKind>(kind: K, question: Tasks[K]['question']): Promise<Tasks[K]['answer']> {
+    for (const [id, older] of this.#waiting) {
+      if (older.kind !== kind) continue;
+      this.#waiting.delete(id);
+      older.reject(new Superseded());
+    }
+    const id = this.#nextId++;
+    return new Promise((resolve, reject) => {
+      this.#waiting.set(id, { kind, resolve, reject });
+      this.#running().postMessage({ id, kind, question });
+    });
+  }
+
+  #running(): WorkerLike {
+    if (!this.#worker) {
+      this.#worker = this.start();
+      this.#worker.onmessage = ({ data }) => this.#receive(data);
+      this.#worker.onerror = () =>
+        this.#fail(new Error('The part of the page that computes answers stopped working.'));
+    }
+    return this.#worker;
+  }
+
+  #receive(reply: Reply): void {
+    const waiting = this.#waiting.get(reply.id);
+    if (!waiting) return;
+    this.#waiting.delete(reply.id);
+    if (reply.outcome === 'done') waiting.resolve(reply.answer as never);
+    else waiting.reject(reply.outcome === 'superseded' ? new Superseded() : new Error(reply.message));
+  }
+
+  #fail(error: Error): void {
+    this.#worker?.terminate();
+    this.#worker = null;
+    for (const { reject } of this.#waiting.values()) reject(error);
+    this.#waiting.clear();
+  }
+}

@@ -1,0 +1,45 @@
+import type { Assessment } from '../../analysis/answer/assessment.ts';
+import type { NightKind } from '../../analysis/records/nights.ts';
+import type { AssessQuestion, StationPeriod, StationPeriodsQuestion } from '../state/ports.ts';
+
+/** Which night made each winter's value, for `hours` at a station. */
+export interface WinterNightsQuestion {
+  readonly packUrl: string;
+  readonly stationId: string;
+  readonly hours: number;
+}
+
+/** The coldest night of a winter for some number of hours. */
+export interface ColdestNight {
+  readonly winter: number;
+  /** `YYYY-MM-DD` of its morning. */
+  readonly date: string;
+  readonly kind: NightKind;
+}
+
+/** What can be asked of the worker, with its question and its answer. */
+export interface Tasks {
+  assess: { question: AssessQuestion; answer: Assessment };
+  stationPeriods: { question: StationPeriodsQuestion; answer: readonly StationPeriod[] };
+  winterNights: { question: WinterNightsQuestion; answer: readonly ColdestNight[] };
+}
+export type TaskKind = keyof Tasks;
+
+/** To the worker. */
+export type Request = {
+  [K in TaskKind]: { readonly id: number; readonly kind: K; readonly question: Tasks[K]['question'] };
+}[TaskKind];
+
+/** From the worker. */
+export type Reply =
+  | { readonly id: number; readonly outcome: 'done'; readonly answer: Tasks[TaskKind]['answer'] }
+  | { readonly id: number; readonly outcome: 'superseded' }
+  | { readonly id: number; readonly outcome: 'failed'; readonly message: string };
+
+/** A question that a newer one of its kind has overtaken; whoever asked drops it silently. */
+export class Superseded extends Error {
+  override readonly name = 'Superseded';
+  constructor() {
+    super('A newer question of this kind was asked.');
+  }
+}

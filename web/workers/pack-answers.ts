@@ -1,0 +1,73 @@
+import { assess } from '../../analysis/answer/assess.ts';
+import type { Assessment } from '../../analysis/answer/assessment.ts';
+import { findSubject, type WinterSource } from '../../analysis/answer/find-subject.ts';
+import { FitBook } from '../../analysis/answer/fit-book.ts';
+import { answerLevel } from '../../analysis/answer/level-answer.ts';
+import type { Subject } from '../../analysis/answer/subject.ts';
+import { InputError } from '../../analysis/records/input-error.ts';
+import { MISSING_HUNDREDTHS } from '../../analysis/records/nights.ts';
+import { CITRUS_TYPES, findType } from '../../analysis/tree/catalogue.ts';
+import { LEVELS } from '../../analysis/tree/levels.ts';
+import { NO_GAINS } from '../../analysis/winter/winter-minima.ts';
+import type { AssessQuestion, StationPeriod, StationPeriodsQuestion } from '../state/ports.ts';
+import { coldestNights } from './coldest-nights.ts';
+import type { ColdestNight, WinterNightsQuestion } from './messages.ts';
+
+/** A station ready for answers; its fits are kept, since a tree's age or condition moves only the threshold. */
+interface Ready {
+  readonly subject: Subject;
+  readonly book: FitBook;
+}
+
+/** Lets newer messages in between two stations; true when the work has been overtaken. */
+export type Overtaken = () => Promise<boolean>;
+
+/** All answers about one pack, from its winters alone. */
+export class PackAnswers {
+  readonly #ready = new Map<string, Promise<Ready>>();
+
+  constructor(private readonly source: WinterSource) {}
+
+  /** Every type and level at one station. */
+  async assess({ stationId, tree, years }: AssessQuestion): Promise<Assessment> {
+    const { subject } = await this.#station(stationId);
+    return assess(subject, { types: CITRUS_TYPES, levels: LEVELS, tree, gains: NO_GAINS, years });
+  }
+
+  /** One type and level at every station; `null` when overtaken. */
+  async stationPeriods(
+    { typeId, level, tree }: StationPeriodsQuestion,
+    overtaken: Overtaken,
+  ): Promise<readonly StationPeriod[] | null> {
+    const type = findType(typeId);
+    if (!type) throw new InputError(`Type "${typeId}" is not among the ${CITRUS_TYPES.length} types known.`);
+    const periods: StationPeriod[] = [];
+    for (const { id, winters } of this.source.stations) {
+      if (winters.complete === 0) continue;
+      if (await overtaken()) return null;
+      const { subject, book } = await this.#station(id);
+      const question = { type, level, tree, gains: NO_GAINS, years: 1 };
+      const noLong = new Int16Array(subject.winters.winter.length).fill(MISSING_HUNDREDTHS);
+      const { counted, headline } = answerLevel(question, subject.winters, book, noLong, () => null);
+      periods.push({ stationId: id, winters: counted.winters, headline });
+    }
+    return periods;
+  }
+
+  async winterNights({ stationId, hours }: WinterNightsQuestion): Promise<readonly ColdestNight[]> {
+    return coldestNights((await this.#station(stationId)).subject.winters, hours);
+  }
+
+  #station(id: string): Promise<Ready> {
+    let ready = this.#ready.get(id);
+    if (!ready) {
+      ready = findSubject(this.source, { by: 'station', id }).then(({ subject }) => ({
+        subject,
+        book: new FitBook(subject, NO_GAINS),
+      }));
+      ready.catch(() => this.#ready.delete(id));
+      this.#ready.set(id, ready);
+    }
+    return ready;
+  }
+}
