@@ -1,7 +1,7 @@
 import { quantileType7InPlace } from '../math/quantile.ts';
 import { chanceWithin } from './chance-within.ts';
 import type { GevDraws } from './gev-draws.ts';
-import { gevReturnLevel, gevSurvival, type Gev } from './gev.ts';
+import { gevReturnLevel, gevSurvival, gevSurvivals, type Gev } from './gev.ts';
 import type { PeriodRange } from './period-range.ts';
 import type { ShapeEstimate } from './pooled-shape.ts';
 
@@ -21,7 +21,7 @@ export interface LevelEstimate {
 
 /** What a fit of winter values can be asked. Thresholds in °C, ranges 90 %. */
 export interface WinterFit {
-  /** False where no curve could be drawn and the answers are the count's: then the headline takes no fit. */
+  /** False where no curve could be drawn and the answers are the count's. */
   readonly hasCurve: boolean;
   /** Winters between values at or below `thresholdC`. */
   returnPeriod(thresholdC: number): PeriodRange;
@@ -44,6 +44,8 @@ export class FittedWinters implements WinterFit {
   readonly coldShare: number;
   readonly #drawnShare: Float64Array | null;
   readonly #scratch: Float64Array;
+  /** Threshold whose chances are in the scratch array, NaN for none. */
+  #filledFor = NaN;
 
   constructor(
     gev: Gev,
@@ -93,6 +95,7 @@ export class FittedWinters implements WinterFit {
     const levelC = drawnLevel(periodWinters * this.coldShare, this.gev);
     if (levelC === Infinity) return null;
     const scratch = this.#scratch;
+    this.#filledFor = NaN;
     for (let b = 0; b < scratch.length; b++) {
       const share = this.#drawnShare ? this.#drawnShare[b]! : 1;
       scratch[b] = drawnLevel(periodWinters * share, { location: location[b]!, scale: scale[b]!, k: k[b]! });
@@ -108,16 +111,12 @@ export class FittedWinters implements WinterFit {
     return { p, low, high: Math.max(p, quantileType7InPlace(this.#scratch, 0.95)) };
   }
 
+  /** Puts the draws' chances into the scratch array, in some order; the same threshold isn't worked out twice. */
   #fillChances(thresholdC: number): void {
-    const { location, scale, k } = this.draws;
+    if (thresholdC === this.#filledFor) return;
+    this.#filledFor = thresholdC;
     const scratch = this.#scratch;
-    const draw = { location: 0, scale: 1, k: 0 };
-    for (let b = 0; b < scratch.length; b++) {
-      draw.location = location[b]!;
-      draw.scale = scale[b]!;
-      draw.k = k[b]!;
-      scratch[b] = gevSurvival(-thresholdC, draw);
-    }
+    gevSurvivals(-thresholdC, this.draws.location, this.draws.scale, this.draws.k, scratch);
     if (this.#drawnShare)
       for (let b = 0; b < scratch.length; b++) scratch[b] = scratch[b]! * this.#drawnShare[b]!;
   }

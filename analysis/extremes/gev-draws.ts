@@ -70,16 +70,19 @@ const moments = new Float64Array(3);
 /**
  * Mean, L-scale and L-skewness of a sample from the standard GEV of shape `k`. Its exponentials come out already in
  * order, as sums of spacings (Renyi 1953), so nothing is sorted: `e_(i) = e_(i-1) + E/(n - i)`, and `y` falls as `e`
- * grows.
+ * grows. Away from k = 0 the plain formula is exact enough, and faster.
  */
 function standardSample(k: number, count: number, random: SeededRandom, out: Float64Array): void {
+  const straight = Math.abs(k) > 1e-3;
   let exponential = 0;
   let b0 = 0;
   let b1 = 0;
   let b2 = 0;
   for (let i = 0; i < count; i++) {
     exponential -= Math.log(random.uniform()) / (count - i);
-    const y = gevStandardised(-Math.log(exponential), k);
+    const y = straight
+      ? (1 - Math.exp(k * Math.log(exponential))) / k
+      : gevStandardised(-Math.log(exponential), k);
     const below = count - 1 - i;
     b0 += y;
     b1 += y * below;

@@ -34,6 +34,34 @@ export function gevSurvival(y: number, gev: Gev): number {
   return -Math.expm1(-Math.exp(-gevReduced((y - gev.location) / gev.scale, gev.k)));
 }
 
+/**
+ * As {@link gevSurvival}, for arrays of parameters: writes the chance of a value above `y` under each set. Good to 11
+ * digits, at half the cost (plain `log` and `exp` wherever they lose no more than that).
+ */
+export function gevSurvivals(
+  y: number,
+  location: Float64Array,
+  scale: Float64Array,
+  shape: Float64Array,
+  out: Float64Array,
+): void {
+  for (let i = 0; i < out.length; i++) {
+    const k = shape[i]!;
+    const z = (y - location[i]!) / scale[i]!;
+    const kz = k * z;
+    // -log F; past the upper end it is 0, before the lower end infinite.
+    const rate =
+      kz < SERIES_BELOW && kz > -SERIES_BELOW
+        ? Math.exp(-gevReduced(z, k))
+        : kz < 1
+          ? Math.exp(Math.log(1 - kz) / k)
+          : k > 0
+            ? 0
+            : Infinity;
+    out[i] = rate < 1e-4 ? rate * (1 - rate * (0.5 - rate / 6)) : 1 - Math.exp(-rate);
+  }
+}
+
 /** Standardised quantile `(1 - e^(-k g))/k` of the reduced variate `g = -log(-log F)`. */
 export function gevStandardised(reduced: number, k: number): number {
   const kg = k * reduced;

@@ -34,7 +34,8 @@ export function longestClaim(winters: number): number {
 /**
  * Chooses between count and fit (design 3.5).
  *
- * - No fit, or fewer than 20 winters: the count; with no hit, "not seen", with the count's `low`.
+ * - No fit, a fit that only repeats the count (no curve could be drawn), or fewer than 20 winters: the count; with no
+ *   hit, "not seen", with the count's `low`.
  * - A fitted period within twice the record is the headline. Where the count says far more often than that (fit beyond
  *   the count's range), the fit stays the headline but its range reaches down to the counted period, so that the colder
  *   answer is inside the range as well as beside it.
@@ -42,11 +43,11 @@ export function longestClaim(winters: number): number {
  *   seen, never rarer than the count itself. It is then "rarer than about 1 in", without an upper end.
  *
  * @param counted count at the same threshold and winters.
- * @param fitted the fit's period there, made monotone if needed; null where nothing was fitted or the fit
- *   has no curve.
+ * @param fitted the fit's period there, made monotone if needed; null where nothing was fitted.
  */
 export function headline(counted: Counted, fitted: PeriodRange | null, winters: number): Headline {
   if (fitted === null || recordLength(winters) === 'counts only') return fromCount(counted);
+  if (fitted.period === counted.period && fitted.low === counted.low) return fromCount(counted);
   const agrees = fitted.period >= counted.low && fitted.period <= counted.high;
   const rarerThanCount = fitted.period > counted.high;
   if (fitted.period > longestClaim(winters)) {
