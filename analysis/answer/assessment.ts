@@ -108,6 +108,8 @@ export interface LevelAnswer {
   readonly nights_per_winter: number | null;
   /** Readings that stand beside the count and the fit on the page. */
   readonly beside: {
+    /** Period by maximum likelihood at the same limit, a check of the fit; `null` without a fit or beyond its end. */
+    readonly likelihood_period: number | null;
     /** Share of the record's windows of `chance_in_years.years` consecutive winters with a hit; `null`: no such window. */
     readonly window_share: number | null;
     readonly windows: number;
@@ -130,8 +132,8 @@ export interface TrendAnswer {
   /** Mean of the winters' coldest `S_4`, °C, over the whole record and over its last 30 complete winters. */
   readonly mean_all_c: number;
   readonly mean_last30_c: number | null;
-  /** Location of the moving fit at the last winter minus its mean, °C; `null` with fewer than 20 winters. */
-  readonly location_shift_c: number | null;
+  /** Location of the fit that moves with the winter, at the last winter against the middle of the record, °C. */
+  readonly location_shift_c: number;
   /** Likelihood-ratio p value of the moving location. */
-  readonly location_shift_p: number | null;
+  readonly location_shift_p: number;
 }

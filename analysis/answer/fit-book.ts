@@ -1,9 +1,10 @@
-import { fitWinters } from '../extremes/fit-winters.ts';
-import type { WinterFit } from '../extremes/fitted-winters.ts';
+import { FEWEST_WINTERS_TO_FIT, fitWinters } from '../extremes/fit-winters.ts';
+import { FittedWinters, type WinterFit } from '../extremes/fitted-winters.ts';
+import type { Gev } from '../extremes/gev.ts';
+import { FEWEST_FOR_LIKELIHOOD, fitGevByMaximumLikelihood } from '../extremes/gev-maximum-likelihood.ts';
 import { sampleLMoments } from '../extremes/l-moments.ts';
 import type { StationSkewness } from '../extremes/pooled-shape.ts';
 import { negateMinima } from '../extremes/winter-minimum.ts';
-import { FEWEST_WINTERS_TO_FIT } from '../extremes/fit-winters.ts';
 import { winterMinima, type Gains } from '../winter/winter-minima.ts';
 import type { Subject } from './subject.ts';
 import { completeValuesC } from './winter-values.ts';
@@ -19,6 +20,8 @@ export interface HoursBook {
   readonly valuesC: Float64Array;
   /** `null` with fewer than 20 complete winters. */
   readonly fit: WinterFit | null;
+  /** GEV of the negated values by maximum likelihood, as a check; `null` where it can't be had. */
+  readonly likelihood: Gev | null;
 }
 
 /** The fits of one place under one pair of gains, each made once and shared by all types and levels. */
@@ -37,7 +40,13 @@ export class FitBook {
       const minima = winterMinima(this.subject.winters, hours, this.gains);
       const valuesC = completeValuesC(this.subject.winters, minima);
       const neighbours = this.subject.neighbours.flatMap((winters) => this.#skewness(winters, hours) ?? []);
-      book = { minima, valuesC, fit: fitWinters({ valuesC, neighbours, seed: SEED, draws: this.draws }) };
+      const fit = fitWinters({ valuesC, neighbours, seed: SEED, draws: this.draws });
+      book = {
+        minima,
+        valuesC,
+        fit,
+        likelihood: fit instanceof FittedWinters ? likelihoodFit(valuesC) : null,
+      };
       this.#byHours.set(hours, book);
     }
     return book;
@@ -49,4 +58,11 @@ export class FitBook {
     const { scale, skewness } = sampleLMoments(negated);
     return scale > 0 ? { skewness, winters: negated.length } : null;
   }
+}
+
+function likelihoodFit(valuesC: Float64Array): Gev | null {
+  const negated = negateMinima(valuesC);
+  if (negated.length < FEWEST_FOR_LIKELIHOOD) return null;
+  const { gev, converged } = fitGevByMaximumLikelihood(negated);
+  return converged ? gev : null;
 }

@@ -3,6 +3,7 @@ import { countedPeriod, countHits, type Counted } from '../extremes/counted.ts';
 import { headline } from '../extremes/headline.ts';
 import { recentCount } from '../extremes/trend.ts';
 import { windowShare } from '../extremes/window-share.ts';
+import { returnPeriodAtOrBelow } from '../extremes/winter-minimum.ts';
 import { MISSING_HUNDREDTHS } from '../records/nights.ts';
 import type { WinterTable } from '../records/winters.ts';
 import type { CitrusType } from '../tree/catalogue.ts';
@@ -80,13 +81,13 @@ export function answerLevel(
     with_duration: { hits: longHits, period: longHits === 0 ? null : n / longHits },
     chance_in_years: { years, ...chance },
     nights_per_winter: nights === null ? null : nights / n,
-    beside: besideCount(winters, hours.valuesC, limit, years),
+    beside: besideCount(winters, hours, limit, years),
   };
 }
 
 function besideCount(
   winters: WinterTable,
-  valuesC: Float64Array,
+  { valuesC, likelihood }: HoursBook,
   limit: number,
   years: number,
 ): LevelAnswer['beside'] {
@@ -94,7 +95,10 @@ function besideCount(
   const hits = Array.from(valuesC, (value) => toHundredths(value) <= toHundredths(limit));
   const { share, windows } = windowShare(labels, hits, Math.round(years));
   const recent = recentCount(labels, valuesC, limit);
+  const coldShare = 1 - valuesC.filter(Number.isNaN).length / valuesC.length;
+  const likelihoodPeriod = likelihood ? returnPeriodAtOrBelow(limit, likelihood) / coldShare : Infinity;
   return {
+    likelihood_period: Number.isFinite(likelihoodPeriod) ? likelihoodPeriod : null,
     window_share: share,
     windows,
     recent: recent && {

@@ -1,0 +1,187 @@
+import { createReadStream } from 'node:fs';
+import { appendFile, mkdtemp, readFile, rm, stat, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { Readable } from 'node:stream';
+import type { FeatureCollection } from 'geojson';
+import { parseColumnMap, type ColumnMap } from '../../analysis/read/column-map.ts';
+import { fileStationId, readRecords } from '../../analysis/read/read-records.ts';
+import { readStationList, type StationList } from '../../analysis/read/station-list.ts';
+import { InputError } from '../../analysis/records/input-error.ts';
+import type { TemperatureUnit } from '../../analysis/read/units-of-source.ts';
+import { writePack, type BuiltStation, type PackDescription } from './write-pack.ts';
+import { StationRegister } from './located-stations.ts';
+import { shippedColumnMaps } from './shipped-column-maps.ts';
+import { Spool } from './spool.ts';
+import { writeWhole } from './staging.ts';
+import { stationNights } from './station-nights.ts';
+import { KnownNights } from '../../analysis/winter/known-nights.ts';
+import { summariseWinters } from '../../analysis/winter/summarise-winters.ts';
+import { hemisphereOf } from '../../analysis/winter/winter-year.ts';
+import { droppedCsv } from './dropped-csv.ts';
+import { nightCsv } from './night-csv.ts';
+
+export interface BuildOptions {
+  /** Folder of the pack; an old pack there is replaced once the new one is whole. */
+  readonly out: string;
+  readonly files: readonly string[];
+  readonly unit?: TemperatureUnit | null;
+  /** File with a column map. */
+  readonly columns?: string;
+  /** File with the station list. */
+  readonly stations?: string;
+  /** File with postcodes or places. */
+  readonly places?: string;
+  readonly description: PackDescription;
+  /** Outlines for the map; Natural Earth's land when left out. */
+  readonly land?: FeatureCollection;
+  readonly progress: BuildProgress;
+}
+
+export interface BuildProgress {
+  /** Bytes of input read, of all. */
+  read(bytes: number, total: number, file: string): void;
+  /** Stations turned into nights, of all. */
+  computed(stations: number, total: number): void;
+  tell(sentence: string): void;
+}
+
+/**
+ * Raw station files to a record pack. Files are read one after another into a spool on disk, stations are then cleaned
+ * and computed one after another, so memory stays flat in their number.
+ * @throws InputError on the first file that can't be used; nothing is then written
+ */
+export async function buildPack(options: BuildOptions): Promise<void> {
+  const work = await mkdtemp(path.join(tmpdir(), 'citrus-winters-'));
+  try {
+    const listed = await readListedStations(options.stations);
+    const register = new StationRegister(listed.byId);
+    const spool = new Spool(path.join(work, 'spool'));
+    const notes = await readFiles(options, listed, register, spool);
+    const computed = await computeStations(options.progress, register, spool, work);
+    await writeWhole(options.out, (folder) =>
+      writePack(folder, { ...options, ...computed, work, notes: [...notes, ...computed.notes] }),
+    );
+  } finally {
+    await rm(work, { recursive: true, force: true });
+  }
+}
+
+async function readListedStations(file: string | undefined): Promise<StationList> {
+  if (file === undefined) return { byId: new Map(), byFile: new Map() };
+  return readStationList(await readFile(file, 'utf8'), path.basename(file), null, shippedColumnMaps());
+}
+
+/** Reads every file into the spool; returns what its owner should know. */
+async function readFiles(
+  options: BuildOptions,
+  listed: StationList,
+  register: StationRegister,
+  spool: Spool,
+): Promise<string[]> {
+  const columns = options.columns === undefined ? null : await readColumnMap(options.columns);
+  const maps = shippedColumnMaps();
+  const sizes = await Promise.all(options.files.map(async (file) => (await stat(file)).size));
+  const total = sizes.reduce((sum, size) => sum + size, 0);
+  const notes: string[] = [];
+  let bytes = 0;
+  for (const [i, file] of options.files.entries()) {
+    const fileName = path.basename(file);
+    options.progress.read(bytes, total, fileName);
+    const stream = Readable.toWeb(createReadStream(file)) as ReadableStream<Uint8Array>;
+    const readings = await readRecords(stream, { fileName, unit: options.unit ?? null, columns, maps });
+    const fileId = fileStationId(fileName);
+    for (const read of [...readings.daily, ...readings.hourly]) {
+      const named = read.station.id === fileId ? listed.byFile.get(fileId) : undefined;
+      const raw = named ? { ...read, station: named } : read;
+      register.note(raw.station, fileName);
+      await spool.add(raw);
+    }
+    notes.push(...readings.notes);
+    for (const { reason, count, lines, example } of readings.badRows) {
+      notes.push(`${fileName}: ${count} rows left out, ${reason}, first on line ${lines[0]} ("${example}").`);
+    }
+    bytes += sizes[i];
+  }
+  options.progress.read(total, total, '');
+  return notes;
+}
+
+async function readColumnMap(file: string): Promise<ColumnMap> {
+  return parseColumnMap(await readFile(file, 'utf8'), path.basename(file));
+}
+
+interface ComputedStations {
+  readonly stations: readonly BuiltStation[];
+  /** Files with the rows of the database's large tables. */
+  readonly nightsFile: string;
+  readonly droppedFile: string;
+  readonly dropped: Readonly<Record<string, number>>;
+  readonly doubtful: Readonly<Record<string, number>>;
+  readonly notes: readonly string[];
+}
+
+/**
+ * @throws InputError when no station has coordinates
+ */
+async function computeStations(
+  progress: BuildProgress,
+  register: StationRegister,
+  spool: Spool,
+  work: string,
+): Promise<ComputedStations> {
+  const nightsFile = path.join(work, 'nights.csv');
+  const droppedFile = path.join(work, 'dropped.csv');
+  await Promise.all([nightsFile, droppedFile].map((file) => writeFile(file, '')));
+  const ids = [...spool.stations].sort();
+  const dropped = new ReasonCount();
+  const doubtful = new ReasonCount();
+  const notes: string[] = [];
+  const stations: BuiltStation[] = [];
+  const unplaced: string[] = [];
+  for (const [i, id] of ids.entries()) {
+    progress.computed(i, ids.length);
+    const station = register.located(id);
+    const readings = await spool.take(id);
+    if (!station) {
+      unplaced.push(id);
+      continue;
+    }
+    const { nights, basis, ...found } = stationNights(station, readings);
+    const hemisphere = hemisphereOf(station.lat);
+    await appendFile(nightsFile, nightCsv(id, nights, hemisphere));
+    await appendFile(
+      droppedFile,
+      droppedCsv(found.dropped, 'dropped') + droppedCsv(found.doubtful, 'doubtful'),
+    );
+    dropped.add(found.dropped);
+    doubtful.add(found.doubtful);
+    const moved = register.moved(id);
+    notes.push(...(moved ? [moved] : []), ...found.notes);
+    stations.push({
+      station,
+      basis,
+      hemisphere,
+      winters: summariseWinters(nights, hemisphere),
+      known: new KnownNights(nights),
+    });
+  }
+  progress.computed(ids.length, ids.length);
+  if (unplaced.length > 0) {
+    const some = unplaced.slice(0, 5).join(', ') + (unplaced.length > 5 ? ', …' : '');
+    const sentence = `${unplaced.length} of ${ids.length} stations have no coordinates (${some}); give them by --stations FILE.csv with the header id,name,lat,lon,elevation_m`;
+    if (stations.length === 0) throw new InputError(sentence);
+    notes.push(`Left out: ${sentence}.`);
+    progress.tell(`left out: ${sentence}`);
+  }
+  return { stations, nightsFile, droppedFile, dropped: dropped.counts, doubtful: doubtful.counts, notes };
+}
+
+/** Counts values by the rule that took them out. */
+class ReasonCount {
+  readonly counts: Record<string, number> = {};
+
+  add(values: readonly { readonly reason: string }[]): void {
+    for (const { reason } of values) this.counts[reason] = (this.counts[reason] ?? 0) + 1;
+  }
+}

@@ -1,0 +1,80 @@
+import { readFile } from 'node:fs/promises';
+import path from 'node:path';
+import { headerNames as cellsOf } from '../../analysis/read/recognise.ts';
+import { InputError } from '../../analysis/records/input-error.ts';
+import type { PackPlaces } from '../../analysis/records/pack.ts';
+
+type Postcode = PackPlaces['postcodes'][number];
+
+/**
+ * Reads `--places`: JSON in the shape of a pack's `places.json`, CSV with the header `code,name,lat,lon`, or a postal file
+ * in GeoNames' tab-separated layout (country, code, name, …, latitude and longitude in columns 10 and 11).
+ * Only places inside the box are kept.
+ * @throws InputError naming file, line and value
+ */
+export async function readPlaces(
+  file: string,
+  [west, south, east, north]: readonly [number, number, number, number],
+): Promise<PackPlaces> {
+  const text = await readFile(file, 'utf8');
+  const name = path.basename(file);
+  const inside = ({ lat, lon }: { lat: number; lon: number }) =>
+    lat >= south && lat <= north && lon >= west && lon <= east;
+  if (text.trimStart().startsWith('{')) {
+    const places = parsePlaces(text, name);
+    return { postcodes: places.postcodes.filter(inside), towns: places.towns.filter(inside) };
+  }
+  const postcodes = (text.includes('\t') ? fromGeoNames(text, name) : fromCsv(text, name)).filter(inside);
+  return { postcodes, towns: [] };
+}
+
+function parsePlaces(text: string, file: string): PackPlaces {
+  try {
+    const { postcodes = [], towns = [] } = JSON.parse(text) as Partial<PackPlaces>;
+    return { postcodes, towns };
+  } catch {
+    throw new InputError(`${file} is not valid JSON`);
+  }
+}
+
+function fromCsv(text: string, file: string): Postcode[] {
+  const [header = [], ...rows] = text.split(/\r?\n/).map((line) => cellsOf(line, ','));
+  const names = header.map((cell) => cell.trim().toLowerCase());
+  const column = (wanted: string) => {
+    const at = names.indexOf(wanted);
+    if (at < 0)
+      throw new InputError(`${file}, line 1: column "${wanted}" is missing (code,name,lat,lon are needed)`);
+    return at;
+  };
+  const [code, name, lat, lon] = ['code', 'name', 'lat', 'lon'].map(column);
+  return rows.flatMap((row, i) =>
+    row.every((cell) => cell === '') ? [] : [postcode(row[code], row[name], row[lat], row[lon], file, i + 2)],
+  );
+}
+
+function fromGeoNames(text: string, file: string): Postcode[] {
+  const lines = text.split(/\r?\n/);
+  return lines.flatMap((line, i) => {
+    if (line.trim() === '') return [];
+    const cells = line.split('\t');
+    return [postcode(cells[1], cells[2], cells[9], cells[10], file, i + 1)];
+  });
+}
+
+function postcode(
+  code: string | undefined,
+  name: string | undefined,
+  latText: string | undefined,
+  lonText: string | undefined,
+  file: string,
+  line: number,
+): Postcode {
+  const [lat, lon] = [latText, lonText].map((text) => (text?.trim() ? Number(text) : NaN));
+  if (!code?.trim()) throw new InputError(`${file}, line ${line}: the postcode is empty`);
+  if (!(Math.abs(lat) <= 90))
+    throw new InputError(`${file}, line ${line}: latitude "${latText}" is outside -90 to 90`);
+  if (!(Math.abs(lon) <= 180)) {
+    throw new InputError(`${file}, line ${line}: longitude "${lonText}" is outside -180 to 180`);
+  }
+  return { code: code.trim(), name: name?.trim() ?? '', lat, lon };
+}

@@ -1,0 +1,38 @@
+import { cleanDaily } from '../../analysis/clean/clean-daily.ts';
+import { cleanHourly } from '../../analysis/clean/clean-hourly.ts';
+import { mergeNights } from '../../analysis/night/merge-nights.ts';
+import { nightsFromDaily } from '../../analysis/night/nights-from-daily.ts';
+import { nightsFromHourly } from '../../analysis/night/nights-from-hourly.ts';
+import type { NightTable } from '../../analysis/records/nights.ts';
+import type { PackStation } from '../../analysis/records/pack.ts';
+import type { DroppedValue } from '../../analysis/records/series.ts';
+import type { LocatedStation } from '../../analysis/records/station.ts';
+import { isHourly, type RawReadings } from './spool.ts';
+
+/** One station's record after cleaning, as nights. */
+export interface StationNights {
+  readonly nights: NightTable;
+  readonly basis: PackStation['basis'];
+  readonly dropped: readonly DroppedValue[];
+  readonly doubtful: readonly DroppedValue[];
+  readonly notes: readonly string[];
+}
+
+/** Cleans a station's readings and turns them into nights: from hourly readings where there are any, else from daily ones. */
+export function stationNights(station: LocatedStation, readings: readonly RawReadings[]): StationNights {
+  const located = readings.map((raw) => ({ ...raw, station }));
+  const hourly = located.filter(isHourly);
+  const daily = located.filter((raw) => !isHourly(raw)) as Exclude<RawReadings, { timeUtcH: unknown }>[];
+  const cleanedHourly = hourly.length > 0 ? cleanHourly(hourly) : null;
+  const cleanedDaily = daily.length > 0 ? cleanDaily(daily) : null;
+  const fromHourly = cleanedHourly && nightsFromHourly(cleanedHourly.series);
+  const fromDaily = cleanedDaily && nightsFromDaily(cleanedDaily.series);
+  const cleaned = [cleanedHourly, cleanedDaily].filter((part) => part !== null);
+  return {
+    nights: fromHourly && fromDaily ? mergeNights(fromHourly, fromDaily) : (fromHourly ?? fromDaily!),
+    basis: fromHourly ? (fromDaily ? 'both' : 'hourly') : 'daily',
+    dropped: cleaned.flatMap((part) => part.dropped),
+    doubtful: cleaned.flatMap((part) => part.doubtful),
+    notes: cleaned.flatMap((part) => part.notes),
+  };
+}

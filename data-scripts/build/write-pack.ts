@@ -1,0 +1,220 @@
+import { mkdir, writeFile } from 'node:fs/promises';
+import path from 'node:path';
+import type { FeatureCollection } from 'geojson';
+import {
+  PACK_SCHEMA,
+  type PackManifest,
+  type PackPlaces,
+  type PackStation,
+} from '../../analysis/records/pack.ts';
+import type { LocatedStation } from '../../analysis/records/station.ts';
+import { encodeWinterTile, tileOf } from '../../analysis/records/winter-tile.ts';
+import type { WinterTable } from '../../analysis/records/winters.ts';
+import { judgeCompleteness } from '../../analysis/winter/completeness.ts';
+import type { KnownNights } from '../../analysis/winter/known-nights.ts';
+import type { Hemisphere } from '../../analysis/winter/winter-year.ts';
+import { writeDatabase } from './database.ts';
+import { csvText } from './night-csv.ts';
+import { clipLand, coastDistances, shoresOf, worldLand } from './outlines.ts';
+import { readPlaces } from './read-places.ts';
+import { regionalFreezes } from './regional-freezes.ts';
+import { listFiles } from './staging.ts';
+
+export interface PackDescription {
+  readonly id: string;
+  readonly title: string;
+  readonly invented: boolean;
+  readonly sources: PackManifest['sources'];
+}
+
+export interface BuiltStation {
+  readonly station: LocatedStation;
+  readonly basis: PackStation['basis'];
+  readonly hemisphere: Hemisphere;
+  /** Winters judged from the station alone. */
+  readonly winters: WinterTable;
+  readonly known: KnownNights;
+}
+
+export interface PackContents {
+  readonly description: PackDescription;
+  readonly stations: readonly BuiltStation[];
+  /** CSV files with the rows of the tables of nights and of dropped values. */
+  readonly nightsFile: string;
+  readonly droppedFile: string;
+  readonly dropped: Readonly<Record<string, number>>;
+  readonly doubtful: Readonly<Record<string, number>>;
+  readonly notes: readonly string[];
+  /** File with postcodes. */
+  readonly places?: string;
+  /** Outlines of an invented region; Natural Earth's land when left out. */
+  readonly land?: FeatureCollection;
+  /** Folder for files in between. */
+  readonly work: string;
+}
+
+/** Room around the stations in which postcodes are kept, degrees. */
+const PLACES_MARGIN_DEGREES = 1;
+
+/** Writes all files of a pack into an empty folder. */
+export async function writePack(folder: string, contents: PackContents): Promise<void> {
+  const { description, land } = contents;
+  const winters = judgedWithNeighbours(contents.stations);
+  const bbox = boxOf(contents.stations.map(({ station }) => station));
+  const outlines = land ?? clipLand(worldLand(), bbox);
+  const coastKm = coastDistances(land ? shoresOfOutlines(land) : shoresOf(worldLand()));
+  const stations = contents.stations.map(({ station, basis }) =>
+    packStation(station, basis, coastKm(station), winters.get(station.id)!),
+  );
+  await writeJson(folder, 'stations.json', stations);
+  await writeJson(folder, 'land.json', outlines);
+  if (contents.places !== undefined) {
+    await writeJson(
+      folder,
+      'places.json',
+      await readPlaces(contents.places, widened(bbox, PLACES_MARGIN_DEGREES)),
+    );
+  }
+  await writeTiles(folder, stations, winters);
+  await writeTables(folder, contents, stations, winters);
+  const labels = [...winters.values()].flatMap((table) => [table.winter.at(0), table.winter.at(-1)]);
+  const known = labels.filter((label) => label !== undefined);
+  const hemispheres = new Set(contents.stations.map(({ hemisphere }) => hemisphere));
+  const manifest: PackManifest = {
+    schema: PACK_SCHEMA,
+    ...description,
+    hemisphere: hemispheres.size === 2 ? 'both' : [...hemispheres][0],
+    bbox,
+    winters: { first: Math.min(...known), last: Math.max(...known) },
+    stations: { count: stations.length },
+    files: await listFiles(folder),
+    dropped: sorted(contents.dropped),
+    doubtful: sorted(contents.doubtful),
+    notes: contents.notes,
+  };
+  await writeJson(folder, 'pack.json', manifest);
+}
+
+/** The winters of all stations, judged again with what the neighbours show of regional freezes. */
+function judgedWithNeighbours(stations: readonly BuiltStation[]): Map<string, WinterTable> {
+  const alone = new Map(stations.map(({ station, winters }) => [station.id, winters]));
+  const freezes = regionalFreezes(
+    stations.map(({ station }) => station),
+    alone,
+  );
+  return new Map(
+    stations.map(({ station, hemisphere, winters, known }) => [
+      station.id,
+      { ...winters, ...judgeCompleteness(winters.winter, hemisphere, known, freezes(station.id)) },
+    ]),
+  );
+}
+
+function packStation(
+  { id, name, lat, lon, elevationM }: LocatedStation,
+  basis: PackStation['basis'],
+  coastKm: number,
+  winters: WinterTable,
+): PackStation {
+  const complete = [...winters.winter].filter((_, w) => winters.complete[w] === 1);
+  return {
+    id,
+    name: name || id,
+    lat,
+    lon,
+    elevation_m: elevationM,
+    coast_km: Number.isFinite(coastKm) ? Math.round(coastKm * 10) / 10 : null,
+    winters: { complete: complete.length, first: complete[0] ?? null, last: complete.at(-1) ?? null },
+    basis,
+    tile: tileOf(lat, lon),
+  };
+}
+
+async function writeTiles(
+  folder: string,
+  stations: readonly PackStation[],
+  winters: ReadonlyMap<string, WinterTable>,
+): Promise<void> {
+  await mkdir(path.join(folder, 'winters'));
+  for (const tile of new Set(stations.map((station) => station.tile))) {
+    const inside = stations.filter((station) => station.tile === tile);
+    const tables = new Map(inside.map(({ id }) => [id, winters.get(id)!]));
+    await writeFile(path.join(folder, 'winters', `${tile}.arrow`), encodeWinterTile(tables));
+  }
+}
+
+async function writeTables(
+  folder: string,
+  { work, nightsFile, droppedFile }: PackContents,
+  stations: readonly PackStation[],
+  winters: ReadonlyMap<string, WinterTable>,
+): Promise<void> {
+  const stationsFile = path.join(work, 'stations.csv');
+  const wintersFile = path.join(work, 'winters.csv');
+  await writeFile(
+    stationsFile,
+    stations
+      .map(
+        (s) =>
+          [
+            csvText(s.id),
+            csvText(s.name),
+            s.lat,
+            s.lon,
+            s.elevation_m ?? '',
+            s.coast_km ?? '',
+            s.basis,
+            s.winters.complete,
+            s.winters.first ?? '',
+            s.winters.last ?? '',
+          ].join(',') + '\n',
+      )
+      .join(''),
+  );
+  await writeFile(
+    wintersFile,
+    [...winters]
+      .flatMap(([id, table]) =>
+        Array.from(
+          table.winter,
+          (label, w) => `${csvText(id)},${label},${table.complete[w] === 1},${csvText(table.reason[w])}\n`,
+        ),
+      )
+      .join(''),
+  );
+  await writeDatabase(path.join(folder, 'records.duckdb'), {
+    stations: stationsFile,
+    nights: nightsFile,
+    winters: wintersFile,
+    dropped: droppedFile,
+  });
+}
+
+function boxOf(stations: readonly LocatedStation[]): [number, number, number, number] {
+  const lats = stations.map(({ lat }) => lat);
+  const lons = stations.map(({ lon }) => lon);
+  return [Math.min(...lons), Math.min(...lats), Math.max(...lons), Math.max(...lats)];
+}
+
+function widened(
+  [west, south, east, north]: readonly number[],
+  by: number,
+): [number, number, number, number] {
+  return [west - by, south - by, east + by, north + by];
+}
+
+function shoresOfOutlines(land: FeatureCollection) {
+  return land.features.flatMap(({ geometry, properties }) => {
+    if (properties?.kind !== 'land') return [];
+    if (geometry.type === 'Polygon') return geometry.coordinates;
+    return geometry.type === 'MultiPolygon' ? geometry.coordinates.flat() : [];
+  });
+}
+
+function sorted(counts: Readonly<Record<string, number>>): Record<string, number> {
+  return Object.fromEntries(Object.entries(counts).sort(([a], [b]) => (a < b ? -1 : 1)));
+}
+
+async function writeJson(folder: string, name: string, value: unknown): Promise<void> {
+  await writeFile(path.join(folder, name), `${JSON.stringify(value)}\n`);
+}
