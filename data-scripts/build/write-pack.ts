@@ -4,7 +4,6 @@ import type { FeatureCollection } from 'geojson';
 import {
   PACK_SCHEMA,
   type PackManifest,
-  type PackPlaces,
   type PackStation,
 } from '../../analysis/records/pack.ts';
 import type { LocatedStation } from '../../analysis/records/station.ts';

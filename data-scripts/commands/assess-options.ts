@@ -99,7 +99,10 @@ export function readAssessOptions(args: readonly string[]): AssessRequest | null
 }
 
 /** `LAT,LON` or `LAT,LON,ELEV_M`. */
-export function point(text: string): { lat: number; lon: number; elevationM: number | null } {
+export function point(
+  text: string,
+  option = '--at',
+): { lat: number; lon: number; elevationM: number | null } {
   const parts = text.split(',').map((part) => part.trim());
   const [lat, lon, elevation] = parts.map(Number);
   if (
@@ -107,10 +110,10 @@ export function point(text: string): { lat: number; lon: number; elevationM: num
     parts.length > 3 ||
     parts.some((part) => part === '' || !Number.isFinite(Number(part)))
   ) {
-    throw new InputError(`--at "${text}" is not LAT,LON or LAT,LON,ELEV_M in degrees and metres`);
+    throw new InputError(`${option} "${text}" is not LAT,LON or LAT,LON,ELEV_M in degrees and metres`);
   }
-  if (Math.abs(lat) > 90) throw new InputError(`--at latitude ${lat} is outside -90 to 90 degrees`);
-  if (Math.abs(lon) > 180) throw new InputError(`--at longitude ${lon} is outside -180 to 180 degrees`);
+  if (Math.abs(lat) > 90) throw new InputError(`${option} latitude ${lat} is outside -90 to 90 degrees`);
+  if (Math.abs(lon) > 180) throw new InputError(`${option} longitude ${lon} is outside -180 to 180 degrees`);
   return { lat, lon, elevationM: elevation ?? null };
 }
 
