@@ -15,8 +15,8 @@ export interface ChosenStation extends LocatedStation {
 /** A line of the station list, or undefined where it is none (columns: section IV of the archive's readme). */
 export function parseStationLine(line: string): LocatedStation | undefined {
   const id = line.slice(0, 11).trim();
-  const lat = Number(line.slice(12, 20));
-  const lon = Number(line.slice(21, 30));
+  const lat = Number(line.slice(12, 20).trim() || NaN);
+  const lon = Number(line.slice(21, 30).trim() || NaN);
   if (!/^\w{11}$/.test(id) || !(Math.abs(lat) <= 90) || !(Math.abs(lon) <= 180)) return undefined;
   const elevation = line.slice(31, 37).trim();
   const known = elevation !== '' && Number.isFinite(Number(elevation)) && Number(elevation) > -999;

@@ -1,9 +1,10 @@
-import type { IncomingMessage } from 'node:http';
+import type { IncomingHttpHeaders } from 'node:http';
 import { setTimeout as wait } from 'node:timers/promises';
 
 import { InputError } from '../../analysis/records/input-error.ts';
 import { DamagedBody, checkBody, unpackBody } from './body-checks.ts';
 import type { CheckedOptions } from './fetch-options.ts';
+import type { Answer } from './http-get.ts';
 import { PassingFault, httpGet } from './http-get.ts';
 import type { BodyDescription } from './partial-file.ts';
 import { PartialFile } from './partial-file.ts';
@@ -71,47 +72,40 @@ async function tryOnce(
   const resumable = await resumableState(url, part);
   if (resumable !== undefined && resumable.bytes === resumable.body.total) return finish(part, progress);
   const headers = resumable ? resumeHeaders(resumable) : conditionalHeaders(known);
-  const response = await httpGet(url, { ...patience, headers });
-  const status = response.statusCode ?? 0;
+  const answer = await httpGet(url, { ...patience, headers });
+  const { status } = answer;
   try {
-    if (status === 304) return { outcome: 'unchanged' };
-    if (status === 404 || status === 410) {
+    if (status === 304 || status === 404 || status === 410) {
       await part.discard();
-      return { outcome: 'missing' };
+      return { outcome: status === 304 ? 'unchanged' : 'missing' };
     }
     if (status === 416 && resumable) {
       await part.discard();
       throw new PassingFault('the archive has no more of the file that was begun');
     }
-    if (status === 206 && resumable) await checkContinues(response, part, resumable);
-    else if (status === 200) await part.begin(describe(url, response));
-    else throw refusal(url, response);
-    await receive(response, part, progress);
+    if (status === 206 && resumable) await checkContinues(answer, part, resumable);
+    else if (status === 200) await part.begin(describe(url, answer.headers));
+    else throw refusal(url, answer);
+    await receive(answer, part, progress);
   } finally {
-    response.destroy();
+    answer.drop();
   }
   return finish(part, progress);
 }
 
-async function receive(
-  response: IncomingMessage,
-  part: PartialFile,
-  progress: DownloadProgress,
-): Promise<void> {
+async function receive(answer: Answer, part: PartialFile, progress: DownloadProgress): Promise<void> {
   const state = await part.state();
   let come = state?.bytes ?? 0;
-  const total = state?.body.total ?? contentLength(response);
+  const total = state?.body.total ?? contentLength(answer.headers);
   progress.bytes(come, total);
   try {
-    await part.append(response, (bytes) => progress.bytes((come += bytes), total));
+    await part.append(answer.body, (bytes) => progress.bytes((come += bytes), total));
   } catch (error) {
-    if (error instanceof PassingFault) throw error;
-    const { code } = error as NodeJS.ErrnoException;
-    if (code !== undefined && /^(EACCES|EDQUOT|EFBIG|EIO|ENOSPC|EPERM|EROFS)$/.test(code)) {
-      throw new InputError(`${part.path} can't be written (${code})`);
-    }
-    throw new PassingFault(`the connection was cut after ${come} of ${total ?? 'unknown'} bytes`);
+    throw new InputError(`${part.path} can't be written (${(error as NodeJS.ErrnoException).code})`);
   }
+  const fault = answer.fault();
+  if (fault instanceof PassingFault) throw fault;
+  if (fault) throw new PassingFault(`the connection was cut after ${come} of ${total ?? 'unknown'} bytes`);
 }
 
 async function finish(part: PartialFile, progress: DownloadProgress): Promise<Download> {
@@ -146,8 +140,8 @@ function conditionalHeaders(known: BodyDescription | undefined): Record<string, 
   };
 }
 
-function describe(url: string, response: IncomingMessage): BodyDescription {
-  const { etag, 'last-modified': lastModified, 'content-encoding': encoding } = response.headers;
+function describe(url: string, headers: IncomingHttpHeaders): BodyDescription {
+  const { etag, 'last-modified': lastModified, 'content-encoding': encoding } = headers;
   if (encoding !== undefined && !/^(identity|gzip|x-gzip)$/i.test(encoding)) {
     throw new InputError(`${url} was sent as "${encoding}", which was not asked for`);
   }
@@ -155,19 +149,19 @@ function describe(url: string, response: IncomingMessage): BodyDescription {
     url,
     etag: etag?.startsWith('"') ? etag : undefined,
     lastModified,
-    total: contentLength(response),
+    total: contentLength(headers),
     encoding: encoding && /gzip/i.test(encoding) ? 'gzip' : undefined,
   };
 }
 
-function contentLength(response: IncomingMessage): number | undefined {
-  const length = response.headers['content-length'];
+function contentLength(headers: IncomingHttpHeaders): number | undefined {
+  const length = headers['content-length'];
   return length === undefined ? undefined : Number(length);
 }
 
 /** A 206 must begin where the part ends and be of the same file; if not, the next try begins anew. */
 async function checkContinues(
-  { headers }: IncomingMessage,
+  { headers }: Answer,
   part: PartialFile,
   { bytes, body }: { bytes: number; body: BodyDescription },
 ): Promise<void> {
@@ -180,10 +174,9 @@ async function checkContinues(
   throw new PassingFault(`the archive went on with "${range}" of another version instead of byte ${bytes}`);
 }
 
-function refusal(url: string, response: IncomingMessage): Error {
-  const status = `${response.statusCode} ${response.statusMessage}`.trim();
-  if ([408, 425, 429, 500, 502, 503, 504].includes(response.statusCode ?? 0)) {
-    return new PassingFault(`the archive answered ${status}`, retryAfterMs(response.headers['retry-after']));
+function refusal(url: string, { status, statusLine, headers }: Answer): Error {
+  if ([408, 425, 429, 500, 502, 503, 504].includes(status)) {
+    return new PassingFault(`the archive answered ${statusLine}`, retryAfterMs(headers['retry-after']));
   }
-  return new InputError(`${url} can't be fetched: the archive answered ${status}`);
+  return new InputError(`${url} can't be fetched: the archive answered ${statusLine}`);
 }

@@ -1,6 +1,8 @@
-import type { IncomingMessage } from 'node:http';
+import type { IncomingHttpHeaders, IncomingMessage } from 'node:http';
 import http from 'node:http';
 import https from 'node:https';
+import type { Readable } from 'node:stream';
+import { PassThrough } from 'node:stream';
 
 import { InputError } from '../../analysis/records/input-error.ts';
 
@@ -23,17 +25,31 @@ export interface GetOptions {
   readonly signal?: AbortSignal;
 }
 
+/** An answer whose body is still coming. */
+export interface Answer {
+  readonly status: number;
+  /** Status and its words, such as `403 Forbidden`. */
+  readonly statusLine: string;
+  readonly headers: IncomingHttpHeaders;
+  /** Ends when the connection ends, well or not: ask `fault` which. */
+  readonly body: Readable;
+  /** Why the body is not whole, once it has ended; undefined where it is. */
+  fault(): Error | undefined;
+  /** Ends the connection; what is left of the body is not wanted. */
+  drop(): void;
+}
+
 /**
- * Asks for `address` and follows redirects, but never from https to http. Resolves with the response, whose body the caller
- * must read or destroy. Throws {@link PassingFault} when no answer came, {@link InputError} when none can come.
+ * Asks for `address` and follows redirects, but never from https to http. Resolves with the answer, which the caller must
+ * read to its end or drop. Throws {@link PassingFault} when no answer came, {@link InputError} when none can come.
  */
-export async function httpGet(address: string, options: GetOptions): Promise<IncomingMessage> {
+export async function httpGet(address: string, options: GetOptions): Promise<Answer> {
   let url = new URL(address);
   for (let hops = 0; hops <= MOST_REDIRECTS; hops++) {
-    const response = await requestOnce(url, options);
-    const { location } = response.headers;
-    if (!REDIRECTS.has(response.statusCode ?? 0) || location === undefined) return response;
-    response.destroy();
+    const answer = await requestOnce(url, options);
+    const { location } = answer.headers;
+    if (!REDIRECTS.has(answer.status) || location === undefined) return answer;
+    answer.drop();
     const next = URL.canParse(location, url) ? new URL(location, url) : undefined;
     if (next === undefined || !/^https?:$/.test(next.protocol)) {
       throw new InputError(`${url.href} redirects to "${location}", which is no web address`);
@@ -46,7 +62,7 @@ export async function httpGet(address: string, options: GetOptions): Promise<Inc
   throw new InputError(`${address} redirects more than ${MOST_REDIRECTS} times`);
 }
 
-function requestOnce(url: URL, { headers, silenceMs, signal }: GetOptions): Promise<IncomingMessage> {
+function requestOnce(url: URL, { headers, silenceMs, signal }: GetOptions): Promise<Answer> {
   const { request: ask } = url.protocol === 'https:' ? https : http;
   return new Promise((answered, failed) => {
     const request = ask(url, {
@@ -61,10 +77,33 @@ function requestOnce(url: URL, { headers, silenceMs, signal }: GetOptions): Prom
     request.once('timeout', () =>
       request.destroy(new PassingFault(`nothing came for ${silenceMs / 1000} s`)),
     );
-    request.once('response', answered);
+    request.once('response', (response) => answered(asAnswer(response)));
     request.on('error', (error: NodeJS.ErrnoException) => failed(asFault(error, url)));
     request.end();
   });
+}
+
+/**
+ * The body goes into a buffer of its own from its first byte on: Node drops what a response has received but nobody
+ * has read yet when the connection breaks, and that is what a later try would go on from.
+ */
+function asAnswer(response: IncomingMessage): Answer {
+  const body = new PassThrough({ highWaterMark: 1 << 20 });
+  let fault: Error | undefined;
+  response.pipe(body);
+  response.on('error', (error) => (fault = error));
+  response.once('close', () => {
+    if (!response.complete) fault ??= new Error('the connection was cut');
+    body.end();
+  });
+  return {
+    status: response.statusCode ?? 0,
+    statusLine: `${response.statusCode} ${response.statusMessage}`.trim(),
+    headers: response.headers,
+    body,
+    fault: () => fault,
+    drop: () => void response.destroy(),
+  };
 }
 
 /** Whether a network error can pass. A host that doesn't exist won't come into being between two tries. */

@@ -1,6 +1,8 @@
 import { createHash } from 'node:crypto';
-import { createReadStream } from 'node:fs';
-import { open, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { createReadStream, createWriteStream } from 'node:fs';
+import { readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
+import type { Readable } from 'node:stream';
+import { pipeline } from 'node:stream/promises';
 
 /** What a server said about the body it began to send; kept beside the part so that a later run can go on with it. */
 export interface BodyDescription {
@@ -41,18 +43,10 @@ export class PartialFile {
     await writeFile(this.path, '');
   }
 
-  /** Appends a body as it comes. Throws what the body throws; the bytes before that stay. */
-  async append(chunks: AsyncIterable<Uint8Array>, came: (bytes: number) => void): Promise<void> {
-    const file = await open(this.path, 'a');
-    try {
-      for await (const chunk of chunks) {
-        await file.appendFile(chunk);
-        came(chunk.length);
-      }
-      await file.sync();
-    } finally {
-      await file.close();
-    }
+  /** Appends what comes. Rejects when the disk refuses it. */
+  async append(body: Readable, came: (bytes: number) => void): Promise<void> {
+    body.on('data', (chunk: Uint8Array) => came(chunk.length));
+    await pipeline(body, createWriteStream(this.path, { flags: 'a' }));
   }
 
   /** Takes `path` (the part itself, or what was made of it) as the target, whole at once. */

@@ -3,9 +3,9 @@ import { createInterface } from 'node:readline';
 
 import { InputError } from '../../analysis/records/input-error.ts';
 
-/** Lines of a text file, one at a time. */
-export function linesOf(path: string): AsyncIterable<string> {
-  return createInterface({ input: createReadStream(path, 'utf8'), crlfDelay: Infinity });
+/** Lines of a text file, one at a time. The file is opened when the first line is asked for. */
+export async function* linesOf(path: string): AsyncGenerator<string> {
+  yield* createInterface({ input: createReadStream(path, 'utf8'), crlfDelay: Infinity });
 }
 
 /**
