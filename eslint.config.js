@@ -53,10 +53,11 @@ export default ts.config(
         [fileURLToPath(new URL('data-scripts/entry/import-resolver.cjs', import.meta.url))]: {},
       },
       'boundaries/elements': [
+        // The first that fits counts: tests mirror the rooms' names, so they come first.
+        { type: 'tests', pattern: 'tests' },
         ...rooms.map((room) => ({ type: room, pattern: `analysis/${room}` })),
         { type: 'web', pattern: 'web' },
         { type: 'data-scripts', pattern: 'data-scripts' },
-        { type: 'tests', pattern: 'tests' },
       ],
     },
     rules: {
