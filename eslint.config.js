@@ -53,11 +53,9 @@ export default ts.config(
         [fileURLToPath(new URL('data-scripts/entry/import-resolver.cjs', import.meta.url))]: {},
       },
       'boundaries/elements': [
-        // The first that fits counts: tests mirror the rooms' names, so they come first.
-        { type: 'tests', pattern: 'tests' },
-        ...rooms.map((room) => ({ type: room, pattern: `analysis/${room}` })),
-        { type: 'web', pattern: 'web' },
-        { type: 'data-scripts', pattern: 'data-scripts' },
+        // Whole paths: tests mirror the rooms' names and must not be taken for them.
+        ...rooms.map((room) => ({ type: room, mode: 'full', pattern: `analysis/${room}/**/*` })),
+        ...['web', 'data-scripts', 'tests'].map((type) => ({ type, mode: 'full', pattern: `${type}/**/*` })),
       ],
     },
     rules: {
