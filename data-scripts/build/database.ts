@@ -5,7 +5,8 @@ import schemaSql from '../../analysis/records/sql/schema.sql?raw';
 export const TABLES = ['stations', 'nights', 'winters', 'dropped'] as const;
 
 /**
- * Makes `records.duckdb` from one CSV file a table (no header, columns as in schema.sql, rows already in order).
+ * Makes `records.duckdb` from one CSV file a table (no header, columns as in schema.sql, rows already in order;
+ * an empty cell is unknown, a quoted empty cell an empty text).
  * Storage version v1.0.0 and small blocks, so that the browser's engine reads single stations by byte ranges.
  */
 export async function writeDatabase(
@@ -19,9 +20,8 @@ export async function writeDatabase(
     await connection.run('use pack');
     await connection.run(schemaSql);
     for (const table of TABLES) {
-      await connection.run(
-        `copy ${table} from ${quoted(csvFiles[table])} (format csv, header false, auto_detect false, nullstr '', force_not_null [${NOT_NULL_TEXT[table].join(', ')}])`,
-      );
+      const format = "format csv, header false, auto_detect false, nullstr '', allow_quoted_nulls false";
+      await connection.run(`copy ${table} from ${quoted(csvFiles[table])} (${format})`);
     }
     await connection.run('checkpoint pack');
     await connection.run('use memory');
@@ -31,14 +31,6 @@ export async function writeDatabase(
     instance.closeSync();
   }
 }
-
-/** Text columns in which an empty cell is an empty text, not a missing one. */
-const NOT_NULL_TEXT: Record<(typeof TABLES)[number], string[]> = {
-  stations: ['station', 'name'],
-  nights: ['station'],
-  winters: ['station', 'reason'],
-  dropped: ['station', 'detail'],
-};
 
 function quoted(text: string): string {
   return `'${text.replaceAll("'", "''")}'`;

@@ -34,9 +34,9 @@ export function nightCsv(station: string, nights: NightTable, hemisphere: Hemisp
   return lines.length === 0 ? '' : lines.join('\n') + '\n';
 }
 
-/** A text cell, quoted when it must be. */
+/** A text cell, quoted when it must be; empty text is quoted to tell it from an unknown. */
 export function csvText(text: string): string {
-  return /[",\n\r]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+  return text === '' || /[",\n\r]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }
 
 /** Hundredths of a degree as a decimal, exactly; '' for missing. */

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { createReadStream } from 'node:fs';
-import { mkdir, mkdtemp, readdir, rename, rm, stat } from 'node:fs/promises';
+import { chmod, mkdir, mkdtemp, readdir, rename, rm, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { InputError } from '../../analysis/records/input-error.ts';
 
@@ -15,6 +15,7 @@ export async function writeWhole(target: string, write: (folder: string) => Prom
   const staged = await mkdtemp(path.join(parent, `.${path.basename(target)}-`));
   const retired = `${staged}-old`;
   try {
+    await chmod(staged, 0o755);
     await write(staged);
     const hadOld = await rename(target, retired).then(
       () => true,

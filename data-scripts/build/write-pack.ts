@@ -1,11 +1,7 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import type { FeatureCollection } from 'geojson';
-import {
-  PACK_SCHEMA,
-  type PackManifest,
-  type PackStation,
-} from '../../analysis/records/pack.ts';
+import { PACK_SCHEMA, type PackManifest, type PackStation } from '../../analysis/records/pack.ts';
 import type { LocatedStation } from '../../analysis/records/station.ts';
 import { encodeWinterTile, tileOf } from '../../analysis/records/winter-tile.ts';
 import type { WinterTable } from '../../analysis/records/winters.ts';
