@@ -1,14 +1,14 @@
 import type { FeatureCollection } from 'geojson';
-import type { OpenPack, PackEntry, PackMeta, PackPlaces, PackStation } from './pack-types.ts';
+import { InputError } from '../../analysis/records/input-error.ts';
+import {
+  checkManifest,
+  type PackIndexEntry,
+  type PackPlaces,
+  type PackStation,
+} from '../../analysis/records/pack.ts';
+import type { OpenPack } from './open-pack.ts';
 
-/** Schema versions this page reads: the current one and the one before. */
-const SCHEMAS = [0, 1];
 const NO_PLACES: PackPlaces = { postcodes: [], towns: [] };
-
-/** A pack that can't be shown; the message is one sentence for the reader. */
-export class PackError extends Error {
-  override readonly name = 'PackError';
-}
 
 /** The part of `fetch` this needs. */
 export type Fetcher = (url: string) => Promise<{
@@ -17,47 +17,44 @@ export type Fetcher = (url: string) => Promise<{
   json(): Promise<unknown>;
 }>;
 
+/** @throws InputError with one sentence for the reader: not reached, refused, or damaged */
 async function readJson(url: string, fetcher: Fetcher): Promise<unknown> {
   const name = url.slice(url.lastIndexOf('/') + 1);
   let response;
   try {
     response = await fetcher(url);
   } catch {
-    throw new PackError(`${name} could not be reached; the connection may be down.`);
+    throw new InputError(`${name} could not be reached; the connection may be down.`);
   }
   if (!response.ok)
-    throw new PackError(`${name} could not be loaded: the server answered ${response.status}.`);
+    throw new InputError(`${name} could not be loaded: the server answered ${response.status}.`);
   try {
     return await response.json();
   } catch {
-    throw new PackError(`${name} arrived damaged: it is not the JSON it should be.`);
+    throw new InputError(`${name} arrived damaged: it is not the JSON it should be.`);
   }
 }
 
 /** The packs a site carries, default first. `base` is the absolute address of the folder `packs/`. */
-export async function loadPackIndex(base: string, fetcher: Fetcher): Promise<readonly PackEntry[]> {
+export async function loadPackIndex(base: string, fetcher: Fetcher): Promise<readonly PackIndexEntry[]> {
   const list = await readJson(new URL('index.json', base).href, fetcher);
-  if (!Array.isArray(list) || list.length === 0) throw new PackError('index.json lists no record pack.');
-  return list as PackEntry[];
+  if (!Array.isArray(list) || list.length === 0) throw new InputError('index.json lists no record pack.');
+  return list as PackIndexEntry[];
 }
 
-/** Open one pack: metadata, stations, outlines, place names. A pack without outlines or places is still whole. */
-export async function loadPack(base: string, entry: PackEntry, fetcher: Fetcher): Promise<OpenPack> {
+/** Open one pack: manifest, stations, outlines, place names. A pack without outlines or places is still whole. */
+export async function loadPack(base: string, entry: PackIndexEntry, fetcher: Fetcher): Promise<OpenPack> {
   const url = new URL(`${entry.path.replace(/\/?$/, '')}/`, base).href;
   const part = (name: string): Promise<unknown> => readJson(url + name, fetcher);
-  const [meta, stations, land, places] = await Promise.all([
-    part('pack.json') as Promise<PackMeta>,
-    part('stations.json') as Promise<PackStation[]>,
+  const [manifest, stations, land, places] = await Promise.all([
+    part('pack.json'),
+    part('stations.json') as Promise<readonly PackStation[]>,
     part('land.json').catch(() => null) as Promise<FeatureCollection | null>,
     part('places.json').catch(() => NO_PLACES) as Promise<PackPlaces>,
   ]);
-  if (!SCHEMAS.includes(meta.schema)) {
-    throw new PackError(
-      `“${entry.title}” is written in version ${meta.schema} of the pack format; this page reads up to ${SCHEMAS.at(-1)}.`,
-    );
-  }
+  const meta = checkManifest(manifest, `${entry.path}/pack.json`);
   if (!Array.isArray(stations) || stations.length === 0) {
-    throw new PackError(`“${entry.title}” holds no station.`);
+    throw new InputError(`“${entry.title}” holds no station.`);
   }
   return { entry, url, meta, stations, land, places };
 }

@@ -1,7 +1,7 @@
 import type { LevelAnswer } from '../../analysis/answer/assessment.ts';
 import { formatWinter } from './dates.ts';
 import { plural } from './numbers.ts';
-import { formatHeadline, formatPeriodRange, formatPeriodShort } from './periods.ts';
+import { formatHeadline, formatHeadlineShort, formatPeriodRange, formatPeriodShort } from './periods.ts';
 
 /** Sum of the penalties, °C difference. */
 export function penaltyC(level: LevelAnswer): number {
@@ -19,14 +19,37 @@ export function killBand(level: LevelAnswer): string {
   return formatPeriodRange(high.period, low.period);
 }
 
-/** One level's answer in words: `about 1 winter in 12`; for kill a band. */
+/** Kill is told as a band wherever there is a period to tell. */
+function isBand({ level, headline, if_threshold: ends }: LevelAnswer): boolean {
+  const told = headline.basis === 'fitted' || headline.basis === 'counted';
+  return level === 'kill' && told && ends.high.period !== null;
+}
+
+/** One level's answer for rows and tables: `about 1 winter in 12`, `rarer than 1 in 140`; for kill a band. */
 export function levelWords(level: LevelAnswer): string {
   const { headline, counted } = level;
-  const sure = headline.basis === 'fitted' || headline.basis === 'counted';
-  if (level.level === 'kill' && sure && level.if_threshold.high.period !== null) {
-    return `somewhere in ${killBand(level)}`;
-  }
+  if (isBand(level)) return killBand(level);
+  if (headline.basis === 'beyond') return formatHeadlineShort(headline, counted.winters);
   return formatHeadline(headline, counted.winters);
+}
+
+/** The same as the end of "would have lost major limbs ...", in two parts: the answer, and what hangs on to it. */
+export function sentenceEnd(level: LevelAnswer): { readonly main: string; readonly rest: string } {
+  const { headline, counted } = level;
+  if (isBand(level))
+    return { main: `in ${killBand(level)} winters`, rest: 'a band, since kill figures are inferred' };
+  if (headline.basis === 'beyond') {
+    return {
+      main: formatHeadline(headline, counted.winters).replace('rarer than', 'less often than'),
+      rest: '',
+    };
+  }
+  if (headline.basis === 'not seen') {
+    const [main, rest = ''] = formatHeadline(headline, counted.winters).split('; ');
+    return { main: main.replace('not seen', 'not once'), rest };
+  }
+  const often = formatHeadline(headline, counted.winters);
+  return { main: often.startsWith('about') ? `in ${often}` : often, rest: '' };
 }
 
 /** The 90 % range in words, `''` where the headline already is a bound. */

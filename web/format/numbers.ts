@@ -1,12 +1,13 @@
 import type { TemperatureUnit } from './unit.ts';
 
-const NARROW = '\u202f';
+/** Keeps a figure and its unit on one line. */
+const FIXED_SPACE = '\u00a0';
 const KM_PER_MILE = 1.609344;
 const M_PER_FOOT = 0.3048;
 
-/** `12 345` with a narrow space every three figures. */
+/** `12,345`. */
 export function formatCount(count: number): string {
-  return String(Math.round(count)).replace(/\B(?=(\d{3})+$)/g, NARROW);
+  return String(Math.round(count)).replace(/\B(?=(\d{3})+$)/g, ',');
 }
 
 /** `1 winter`, `12 winters`. */
@@ -14,12 +15,12 @@ export function plural(count: number, one: string, many = `${one}s`): string {
   return `${formatCount(count)} ${count === 1 ? one : many}`;
 }
 
-/** A chance 0-1 as `34 %`; the ends say `under 1 %` and `over 99 %`, since no record proves never or always. */
+/** A chance 0-1 as `34%`; the ends say `under 1%` and `over 99%`, since no record proves never or always. */
 export function formatChance(chance: number | null): string {
   if (chance === null || !Number.isFinite(chance)) return '\u2013';
-  if (chance > 0 && chance < 0.01) return `under 1${NARROW}%`;
-  if (chance < 1 && chance > 0.99) return `over 99${NARROW}%`;
-  return `${Math.round(chance * 100)}${NARROW}%`;
+  if (chance > 0 && chance < 0.01) return `under 1%`;
+  if (chance < 1 && chance > 0.99) return `over 99%`;
+  return `${Math.round(chance * 100)}%`;
 }
 
 /** `340 kB`, `7.6 MB` (powers of ten, as browsers count transfers). */
@@ -33,7 +34,7 @@ export function formatBytes(bytes: number): string {
 export function formatDistance(distanceKm: number | null, unit: TemperatureUnit): string {
   if (distanceKm === null) return '\u2013';
   const value = unit === 'F' ? distanceKm / KM_PER_MILE : distanceKm;
-  return `${value < 9.95 ? value.toFixed(1) : formatCount(value)}${NARROW}${unit === 'F' ? 'mi' : 'km'}`;
+  return `${value < 9.95 ? value.toFixed(1) : formatCount(value)}${FIXED_SPACE}${unit === 'F' ? 'mi' : 'km'}`;
 }
 
 /** Feet beside °F, metres beside °C. */
@@ -41,7 +42,7 @@ export function formatElevation(elevationM: number | null, unit: TemperatureUnit
   if (elevationM === null) return '\u2013';
   const value = Math.round(unit === 'F' ? elevationM / M_PER_FOOT : elevationM);
   const text = (value < 0 ? '\u2212' : '') + formatCount(Math.abs(value));
-  return `${text}${NARROW}${unit === 'F' ? 'ft' : 'm'}`;
+  return `${text}${FIXED_SPACE}${unit === 'F' ? 'ft' : 'm'}`;
 }
 
 /** `30.62° N, 42.10° W`. */
@@ -53,5 +54,5 @@ export function formatPoint(lat: number, lon: number): string {
 
 /** Hours: `4 h`, `0.5 h`; 0 is `an instant`. */
 export function formatHours(hours: number): string {
-  return hours === 0 ? 'an instant' : `${Number(hours.toFixed(1))}${NARROW}h`;
+  return hours === 0 ? 'an instant' : `${Number(hours.toFixed(1))}${FIXED_SPACE}h`;
 }

@@ -1,11 +1,9 @@
-const NARROW = '\u202f';
-
 /** Two honest figures: 1.4, 12, 35, 130. Below 10 one digit behind the point unless it is a whole number. */
 export function formatPeriodFigure(periodWinters: number): string {
   if (periodWinters < 9.95) return String(Number(periodWinters.toFixed(1)));
   if (periodWinters < 100) return String(Math.round(periodWinters));
   const grain = 10 ** (Math.floor(Math.log10(periodWinters)) - 1);
-  return String(Math.round(periodWinters / grain) * grain).replace(/\B(?=(\d{3})+$)/g, NARROW);
+  return String(Math.round(periodWinters / grain) * grain).replace(/\B(?=(\d{3})+$)/g, ',');
 }
 
 /** Below this a winter without a hit is so rare that "1 in 1.02" would only puzzle. */
@@ -49,7 +47,7 @@ export function formatHeadline(headline: HeadlineWords, winters: number): string
     return `not seen in ${winters} ${winters === 1 ? 'winter' : 'winters'}${limit}`;
   }
   if (headline.basis === 'beyond') {
-    return `rarer than about 1 winter in ${formatPeriodFigure(headline.low ?? headline.period ?? 2 * winters)}`;
+    return `rarer than 1 winter in ${formatPeriodFigure(headline.low ?? headline.period ?? 2 * winters)}`;
   }
   return formatPeriod(headline.period);
 }

@@ -6,7 +6,7 @@ import {
 import { unitSymbol, type TemperatureUnit } from './unit.ts';
 
 const MINUS = '\u2212';
-const NARROW_SPACE = '\u202f';
+const FIXED_SPACE = '\u00a0';
 
 /** A temperature in the shown unit, as a number. For penalties, gains and errors use {@link differenceIn}. */
 export function temperatureIn(temperatureC: number, unit: TemperatureUnit): number {
@@ -41,7 +41,7 @@ export function formatTemperature(
   digits?: number,
 ): string {
   if (temperatureC === null || !Number.isFinite(temperatureC)) return '\u2013';
-  return `${formatTemperatureFigure(temperatureC, unit, digits)}${NARROW_SPACE}${unitSymbol(unit)}`;
+  return `${formatTemperatureFigure(temperatureC, unit, digits)}${FIXED_SPACE}${unitSymbol(unit)}`;
 }
 
 /** The figure alone, for columns and axes whose heading names the unit. */
@@ -63,7 +63,7 @@ export function formatTemperatureRange(
 ): string {
   const low = formatTemperatureFigure(lowC, unit, digits);
   const high = formatTemperatureFigure(highC, unit, digits);
-  const symbol = NARROW_SPACE + unitSymbol(unit);
+  const symbol = FIXED_SPACE + unitSymbol(unit);
   return low === high ? low + symbol : `${low} to ${high}${symbol}`;
 }
 
@@ -71,7 +71,7 @@ export function formatTemperatureRange(
 export function formatDifference(differenceC: number, unit: TemperatureUnit, digits = 1): string {
   const value = differenceIn(differenceC, unit);
   const text = figure(value, digits);
-  const symbol = NARROW_SPACE + unitSymbol(unit);
+  const symbol = FIXED_SPACE + unitSymbol(unit);
   if (Number(text.replace(MINUS, '-')) === 0) return `0${symbol}`;
   return (value > 0 ? '+' : '') + text + symbol;
 }

@@ -1,6 +1,13 @@
 import type { Assessment } from '../../analysis/answer/assessment.ts';
-import { byStation, NO_PERIODS, type PeriodsByStation } from './periods-by-station.ts';
-import type { AssessPort, AssessQuestion, StationPeriodsQuestion } from './ports.ts';
+import {
+  byStation,
+  byWinter,
+  NO_NIGHTS,
+  NO_PERIODS,
+  type NightsByWinter,
+  type PeriodsByStation,
+} from './keyed.ts';
+import type { AssessPort, AssessQuestion, StationPeriodsQuestion, WinterNightsQuestion } from './ports.ts';
 
 export type AnswerStatus = 'idle' | 'working' | 'ready' | 'failed';
 
@@ -19,6 +26,8 @@ export class AnswerState {
   #asked: AssessQuestion | null = null;
   #turn = 0;
   #periodsTurn = 0;
+  #nights = $state.raw<NightsByWinter>(NO_NIGHTS);
+  #nightsTurn = 0;
 
   constructor(port: AssessPort) {
     this.#port = port;
@@ -36,6 +45,10 @@ export class AnswerState {
   }
   get error(): string | null {
     return this.#error;
+  }
+  /** The night behind each winter's value, by winter; empty while unknown. */
+  get nights(): NightsByWinter {
+    return this.#nights;
   }
 
   /** Ask for the answer; the latest question wins. */
@@ -70,6 +83,17 @@ export class AnswerState {
       }
     } catch {
       if (turn === this.#periodsTurn) this.#periods = NO_PERIODS;
+    }
+  }
+
+  /** Ask for the nights behind the winters. They only add dates to the chart, so failing leaves it without. */
+  async askNights(question: WinterNightsQuestion): Promise<void> {
+    const turn = ++this.#nightsTurn;
+    try {
+      const nights = await this.#port.winterNights(question);
+      if (turn === this.#nightsTurn) this.#nights = byWinter(nights);
+    } catch {
+      if (turn === this.#nightsTurn) this.#nights = NO_NIGHTS;
     }
   }
 }

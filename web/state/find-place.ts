@@ -1,4 +1,5 @@
-import type { OpenPack, PackPlaces, PackStation } from '../data/pack-types.ts';
+import type { PackPlaces, PackStation } from '../../analysis/records/pack.ts';
+import type { OpenPack } from '../data/open-pack.ts';
 import type { Place } from './chosen.ts';
 
 /** One line of the list that opens under the search box. */

@@ -1,12 +1,14 @@
-import { loadPack, loadPackIndex, PackError, type Fetcher } from '../data/load-pack.ts';
-import type { OpenPack, PackEntry } from '../data/pack-types.ts';
+import { InputError } from '../../analysis/records/input-error.ts';
+import { loadPack, loadPackIndex, type Fetcher } from '../data/load-pack.ts';
+import type { PackIndexEntry } from '../../analysis/records/pack.ts';
+import type { OpenPack } from '../data/open-pack.ts';
 
 export type LoadStatus = 'loading' | 'ready' | 'failed';
 
 /** Which packs there are, the one that is open, and how far loading has come. */
 export class PackState {
   #status = $state<LoadStatus>('loading');
-  #packs = $state.raw<readonly PackEntry[]>([]);
+  #packs = $state.raw<readonly PackIndexEntry[]>([]);
   #open = $state.raw<OpenPack | null>(null);
   #error = $state<string | null>(null);
   /** A sentence about a pack that was asked for and isn't there. */
@@ -24,7 +26,7 @@ export class PackState {
   get status(): LoadStatus {
     return this.#status;
   }
-  get packs(): readonly PackEntry[] {
+  get packs(): readonly PackIndexEntry[] {
     return this.#packs;
   }
   get open(): OpenPack | null {
@@ -57,7 +59,7 @@ export class PackState {
       this.#status = 'ready';
     } catch (error) {
       if (turn !== this.#turn) return;
-      this.#error = error instanceof PackError ? error.message : 'The record pack could not be read.';
+      this.#error = error instanceof InputError ? error.message : 'The record pack could not be read.';
       this.#status = 'failed';
     }
   }

@@ -1,11 +1,12 @@
 import { getContext, setContext } from 'svelte';
 import type { LevelAnswer, TypeAnswer } from '../../analysis/answer/assessment.ts';
-import type { OpenPack } from '../data/pack-types.ts';
+import type { OpenPack } from '../data/open-pack.ts';
 import { hemisphereOf } from '../format/dates.ts';
 import type { AnswerState } from './answer-state.svelte.ts';
 import type { Choices } from './choices.svelte.ts';
 import type { PackState } from './pack-state.svelte.ts';
-import type { AssessQuestion } from './ports.ts';
+import type { Storage } from './kept.ts';
+import type { AssessQuestion, StationPeriodsQuestion } from './ports.ts';
 import { defaultPlace, resolvePlace, type ResolvedPlace } from './resolve-place.ts';
 import type { ThemeChoice } from './theme.svelte.ts';
 
@@ -18,14 +19,22 @@ export class PageState {
   readonly packs: PackState;
   readonly answer: AnswerState;
   readonly theme: ThemeChoice;
+  readonly storage: Storage | null;
   /** Sentences about parts of the address that made no sense. */
   ignored = $state.raw<readonly string[]>([]);
 
-  constructor(parts: { choices: Choices; packs: PackState; answer: AnswerState; theme: ThemeChoice }) {
+  constructor(parts: {
+    choices: Choices;
+    packs: PackState;
+    answer: AnswerState;
+    theme: ThemeChoice;
+    storage: Storage | null;
+  }) {
     this.choices = parts.choices;
     this.packs = parts.packs;
     this.answer = parts.answer;
     this.theme = parts.theme;
+    this.storage = parts.storage;
   }
 
   get pack(): OpenPack | null {
@@ -62,6 +71,18 @@ export class PageState {
       stationId: place.station.id,
       tree: this.choices.tree,
       years: this.choices.years,
+    };
+  });
+
+  /** What to ask for the map. */
+  readonly periodsQuestion = $derived.by((): StationPeriodsQuestion | null => {
+    const pack = this.packs.open;
+    if (!pack) return null;
+    return {
+      packUrl: pack.url,
+      tree: this.choices.tree,
+      typeId: this.focusId,
+      level: this.choices.level,
     };
   });
 

@@ -1,4 +1,5 @@
 import type { Assessment, Headline } from '../../analysis/answer/assessment.ts';
+import type { NightKind } from '../../analysis/records/nights.ts';
 import type { Level } from '../../analysis/tree/levels.ts';
 import type { TreeState } from '../../analysis/tree/penalties.ts';
 
@@ -31,10 +32,26 @@ export interface StationPeriod {
   readonly headline: Headline;
 }
 
+/** Which night made each winter's value, for so many hours at a station. */
+export interface WinterNightsQuestion {
+  readonly packUrl: string;
+  readonly stationId: string;
+  readonly hours: number;
+}
+
+/** One of them. */
+export interface ColdestNight {
+  readonly winter: number;
+  /** `YYYY-MM-DD` of its morning. */
+  readonly date: string;
+  readonly kind: NightKind;
+}
+
 /** The worker that reads winters tiles and assesses; `web/workers/assess-client.ts` is the real one. */
 export interface AssessPort {
   assess(question: AssessQuestion): Promise<Assessment>;
   stationPeriods(question: StationPeriodsQuestion): Promise<readonly StationPeriod[]>;
+  winterNights(question: WinterNightsQuestion): Promise<readonly ColdestNight[]>;
 }
 
 /** A result of a query, read into plain values. Dates are `YYYY-MM-DD` strings, unknown is `null`. */

@@ -1,6 +1,7 @@
 import { nearestStations, type StationNearby } from '../../analysis/place/nearest-stations.ts';
 import { MAX_STATION_KM, stationForPlace } from '../../analysis/place/station-for-place.ts';
-import type { OpenPack, PackStation } from '../data/pack-types.ts';
+import type { PackStation } from '../../analysis/records/pack.ts';
+import type { OpenPack } from '../data/open-pack.ts';
 import { formatPoint } from '../format/numbers.ts';
 import type { Place } from './chosen.ts';
 import { locateCode, locateStation } from './find-place.ts';

@@ -10,7 +10,7 @@ import {
   temperatureToC,
 } from '../../../web/format/temperatures.ts';
 
-const plain = (text: string): string => text.replaceAll('\u202f', ' ').replaceAll('\u2212', '-');
+const plain = (text: string): string => text.replaceAll('\u00a0', ' ').replaceAll('\u2212', '-');
 
 describe('temperatures for people', () => {
   // Both columns are the thermometer's: 32 °F = 0 °C, 212 °F = 100 °C, -40 on both.

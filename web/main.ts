@@ -1,0 +1,37 @@
+import { mount } from 'svelte';
+import App from './App.svelte';
+import { AnswerState } from './state/answer-state.svelte.ts';
+import { Choices } from './state/choices.svelte.ts';
+import { defaultUnit } from './state/default-unit.ts';
+import { PackState } from './state/pack-state.svelte.ts';
+import { PageState } from './state/page.svelte.ts';
+import { readAddress } from './state/address.ts';
+import { ThemeChoice } from './state/theme.svelte.ts';
+import { AssessClient } from './workers/assess-client.ts';
+import './styles/fonts.css';
+import './styles/tokens.css';
+import './styles/base.css';
+import './styles/print.css';
+
+/** The browser's storage, `null` where it refuses. */
+function openStorage(): globalThis.Storage | null {
+  try {
+    return window.localStorage;
+  } catch {
+    return null;
+  }
+}
+
+const storage = openStorage();
+const page = new PageState({
+  storage,
+  choices: new Choices(
+    { unit: defaultUnit(navigator.languages, storage) },
+    readAddress(location.search).chosen,
+  ),
+  packs: new PackState(new URL('packs/', document.baseURI).href, (url) => fetch(url)),
+  answer: new AnswerState(new AssessClient()),
+  theme: new ThemeChoice(storage, document.documentElement, matchMedia('(prefers-color-scheme: dark)')),
+});
+
+mount(App, { target: document.getElementById('page')!, props: { page } });
