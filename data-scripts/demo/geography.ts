@@ -1,6 +1,7 @@
 import { randomStream } from './random-stream.ts';
 import { drawRiver, drawShore, segmentDistance, type LonLat } from './shoreline.ts';
-import { ISLANDS, LAKES, MAIN_SHORE, RIVERS } from './skeleton.ts';
+import { ISLANDS, MAIN_SHORE } from './skeleton-shores.ts';
+import { LAKES, RIVERS } from './skeleton-waters.ts';
 
 /** The seed of the land, apart from the weather's so that a new weather keeps the map. */
 const LAND_SEED = 1951;

@@ -1,29 +1,32 @@
-import { formatIsoDay, parseIsoDay } from '../../analysis/units/calendar.ts';
+import { formatIsoDay } from '../../analysis/units/calendar.ts';
 import { MISSING_TENTHS, type DailyRecord } from './daily-readings.ts';
 import type { Planter } from './planted.ts';
 import type { RegionalWeather } from './regional-weather.ts';
+import { dayOf } from './timeline.ts';
 
 /** Faults of single stations that no archive flag marks, by station id. Dates outside a shorter run plant nothing. */
 const PLANS: Readonly<Record<string, (plant: Planter) => void>> = {
-  ZZC00000217: (plant) => plant.replace('impossible value', 'tmin', day('1976-02-11'), -816),
+  ZZC00000217: (plant) => plant.replace('impossible value', 'tmin', dayOf('1976-02-11'), -816),
   ZZC00000211: (plant) => {
     spike(plant, '1969-05-24', -170);
     spike(plant, '2019-05-09', -170);
   },
   ZZC00000213: (plant) => {
-    for (const date of ['2006-09-18', '2006-09-19']) plant.replace('equal bad days', 'tmin', day(date), -172);
+    for (const date of ['2006-09-18', '2006-09-19'])
+      plant.replace('equal bad days', 'tmin', dayOf(date), -172);
   },
   ZZC00000203: (plant) => stuck(plant, '2021-02-03', 14),
   ZZC00000215: (plant) => {
     for (const date of ['1994-03-02', '1994-03-03', '2020-11-17']) crossed(plant, date);
   },
   ZZA00000302: (plant) => {
-    for (const date of ['2004-08-14', '2022-07-21']) plant.replace('zero for missing', 'tmin', day(date), 0);
+    for (const date of ['2004-08-14', '2022-07-21'])
+      plant.replace('zero for missing', 'tmin', dayOf(date), 0);
   },
-  ZZA00000303: (plant) => plant.gap(day('2001-07-01'), 800),
-  ZZS00000404: (plant) => plant.gap(day('1992-03-10'), 1100),
-  ZZC00000218: (plant) => plant.gap(day('1986-10-01'), 500),
-  ZZC00000212: (plant) => plant.gap(day('1974-01-15'), 380),
+  ZZA00000303: (plant) => plant.gap(dayOf('2001-07-01'), 800),
+  ZZS00000404: (plant) => plant.gap(dayOf('1992-03-10'), 1100),
+  ZZC00000218: (plant) => plant.gap(dayOf('1986-10-01'), 500),
+  ZZC00000212: (plant) => plant.gap(dayOf('1974-01-15'), 380),
 };
 
 /** Plants the faults of one station, if it has any of its own. */
@@ -73,11 +76,11 @@ export function noteGoodExtreme(plant: Planter, record: DailyRecord, weather: Re
 }
 
 function spike(plant: Planter, date: string, byTenths: number): void {
-  plant.replace('spike', 'tmin', day(date), plant.value('tmin', day(date)) + byTenths);
+  plant.replace('spike', 'tmin', dayOf(date), plant.value('tmin', dayOf(date)) + byTenths);
 }
 
 function stuck(plant: Planter, date: string, days: number): void {
-  const first = day(date);
+  const first = dayOf(date);
   for (const element of ['tmin', 'tmax'] as const) {
     const value = plant.value(element, first);
     for (let i = 1; i < days; i++) plant.replace('stuck values', element, first + i, value);
@@ -85,13 +88,7 @@ function stuck(plant: Planter, date: string, days: number): void {
 }
 
 function crossed(plant: Planter, date: string): void {
-  const [tmin, tmax] = [plant.value('tmin', day(date)), plant.value('tmax', day(date))];
-  plant.replace('maximum below minimum', 'tmin', day(date), tmax);
-  plant.replace('maximum below minimum', 'tmax', day(date), tmin);
-}
-
-function day(date: string): number {
-  const parsed = parseIsoDay(date);
-  if (parsed === null) throw new RangeError(`${date} is not a date`);
-  return parsed;
+  const [tmin, tmax] = [plant.value('tmin', dayOf(date)), plant.value('tmax', dayOf(date))];
+  plant.replace('maximum below minimum', 'tmin', dayOf(date), tmax);
+  plant.replace('maximum below minimum', 'tmax', dayOf(date), tmin);
 }

@@ -1,9 +1,7 @@
 import { coastDistanceKm, isLand } from './geography.ts';
 import { KM_PER_DEGREE_LAT, KM_PER_DEGREE_LON, segmentDistance } from './shoreline.ts';
-import { HILL_MASSES, RIVERS, type RiverCourse } from './skeleton.ts';
-
-/** Highest ground of the region, m, about. */
-export const CORROW_TOP_M = 520;
+import { HILL_MASSES } from './skeleton-hills.ts';
+import { RIVERS, type RiverCourse } from './skeleton-waters.ts';
 
 /**
  * Elevation of the invented land, m above the sea; 0 on the sea. A coastal plain that rises slowly inland, rounded hill

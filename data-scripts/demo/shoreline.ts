@@ -1,5 +1,6 @@
 import type { RandomStream } from './random-stream.ts';
-import type { RiverCourse, Shore } from './skeleton.ts';
+import type { Shore } from './skeleton-shores.ts';
+import type { RiverCourse } from './skeleton-waters.ts';
 
 /** A point in degrees: longitude, latitude. */
 export type LonLat = readonly [lon: number, lat: number];

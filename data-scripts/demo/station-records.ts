@@ -1,4 +1,4 @@
-import { formatIsoDay, parseIsoDay } from '../../analysis/units/calendar.ts';
+import { formatIsoDay } from '../../analysis/units/calendar.ts';
 import { asRead, dayExtremes, MISSING_TENTHS, type DailyRecord } from './daily-readings.ts';
 import { noteGoodExtreme, plantFreezeGap, plantStationFaults } from './planted-by-station.ts';
 import { plantEverydayFaults, planterFor, type Planted, type Planter } from './planted.ts';
@@ -7,6 +7,7 @@ import { regionalWeather, type RegionalWeather } from './regional-weather.ts';
 import { siteAt, type Site } from './site-exposure.ts';
 import { siteWeather, type SiteHours } from './site-weather.ts';
 import { STATIONS, type DemoStation } from './stations.ts';
+import { dayOf } from './timeline.ts';
 
 /** Seed of the weather and the winters it covers (labelled by the year of their January). */
 export interface DemoSpan {
@@ -16,7 +17,7 @@ export interface DemoSpan {
 }
 
 /** The region as it ships: 74 winters, to 30 June 2025. */
-export const DEMO_SPAN: DemoSpan = { seed: 181, firstWinter: 1952, lastWinter: 2025 };
+export const DEMO_SPAN: DemoSpan = { seed: 143, firstWinter: 1952, lastWinter: 2025 };
 
 /** Everything about one station, ready to be written. */
 export interface StationRecord {
@@ -113,10 +114,4 @@ function noteMove(plant: Planter, station: DemoStation, now: Site, before: Site)
   const date = station.moved!.until;
   const place = (site: Site) => `${site.lat}, ${site.lon}, ${site.elevationM} m`;
   plant.note({ kind: 'station moved', from: date, to: date, note: `from ${place(before)} to ${place(now)}` });
-}
-
-function dayOf(date: string): number {
-  const day = parseIsoDay(date);
-  if (day === null) throw new RangeError(`${date} is not a date`);
-  return day;
 }

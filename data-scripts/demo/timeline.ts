@@ -1,4 +1,10 @@
-import { civilDate, dayNumber, dayOfYear, type DayNumber } from '../../analysis/units/calendar.ts';
+import {
+  civilDate,
+  dayNumber,
+  dayOfYear,
+  parseIsoDay,
+  type DayNumber,
+} from '../../analysis/units/calendar.ts';
 
 /** Local standard time of the invented region is this many hours behind UTC (the meridian of 45 W). */
 export const HOURS_BEHIND_UTC = 3;
@@ -52,4 +58,11 @@ export function sunTable(): Float32Array {
 /** How wintry a day of the year is: 1 on 22 January, 0 half a year later, a smooth swing between. */
 export function winterness(dayOfTheYear: number): number {
   return 0.5 + 0.5 * Math.cos((2 * Math.PI * (dayOfTheYear - 22)) / 365.25);
+}
+
+/** Day number of a date that this folder's own tables give as YYYY-MM-DD; a date that doesn't exist is a mistake in them. */
+export function dayOf(date: string): DayNumber {
+  const day = parseIsoDay(date);
+  if (day === null) throw new RangeError(`${date} is not a date`);
+  return day;
 }

@@ -1,9 +1,9 @@
-import { formatIsoDay, parseIsoDay } from '../../analysis/units/calendar.ts';
+import { formatIsoDay } from '../../analysis/units/calendar.ts';
 import { wholeFahrenheit } from './daily-readings.ts';
 import type { Planted } from './planted.ts';
 import { randomStream } from './random-stream.ts';
 import type { StationRecord } from './station-records.ts';
-import { HOURS_BEHIND_UTC } from './timeline.ts';
+import { dayOf, HOURS_BEHIND_UTC } from './timeline.ts';
 
 const MPH_PER_MS = 2.23694;
 /** An airfield's clock reads this many minutes to the full hour when the observer writes the hourly report. */
@@ -84,10 +84,4 @@ function plantHourly({ station, weather, hours }: StationRecord, start: number) 
     planted.push(entry('hourly spike', at, at, `22 degrees C too low at ${at % 24} h local standard time`));
   }
   return { missing: (i: number) => silent[i] === 1, spikes, planted };
-}
-
-function dayOf(date: string): number {
-  const day = parseIsoDay(date);
-  if (day === null) throw new RangeError(`${date} is not a date`);
-  return day;
 }
