@@ -34,6 +34,7 @@ const TYPES: Readonly<Record<string, string>> = {
   wasm: 'application/wasm',
   bin: 'application/octet-stream',
   csv: 'text/csv; charset=utf-8',
+  json: 'application/json; charset=utf-8',
 };
 
 /** Sets the headers that every answer carries. */
@@ -41,11 +42,10 @@ export function setSecurityHeaders(response: ServerResponse): void {
   for (const [name, value] of Object.entries(SECURITY_HEADERS)) response.setHeader(name, value);
 }
 
-/** Sets type, range support and caching of a file that was found at `pathname`. */
+/** Sets type and caching of a file that was found at `pathname`. */
 export function setFileHeaders(response: ServerResponse, pathname: string): void {
   const type = TYPES[pathname.slice(pathname.lastIndexOf('.') + 1)];
   if (type !== undefined) response.setHeader('Content-Type', type);
-  response.setHeader('Accept-Ranges', 'bytes');
   response.setHeader('Cache-Control', cacheControl(pathname));
 }
 

@@ -1,5 +1,5 @@
 import { realpath } from 'node:fs/promises';
-import type { IncomingMessage, RequestListener, ServerResponse } from 'node:http';
+import type { RequestListener, ServerResponse } from 'node:http';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import type { Readable } from 'node:stream';
@@ -7,6 +7,8 @@ import type { Readable } from 'node:stream';
 import sirv from 'sirv';
 
 import { setFileHeaders, setSecurityHeaders } from './headers.ts';
+import { packsHandler } from './packs-handler.ts';
+import { plainPath } from './plain-path.ts';
 
 /** What to serve and where. */
 export interface SiteOptions {
@@ -62,66 +64,21 @@ function siteListener(page: string, packs: string): RequestListener {
     const notFound = (): void => answer(response, 404, 'There is nothing at this address.');
     const path = plainPath(request);
     if (path === undefined) return notFound();
-    dropUnusableRange(request);
-    releaseFile(request, response);
     if (path.startsWith('/packs/')) {
       request.url = path.slice('/packs'.length);
-      fromPacks(request, response, notFound);
+      void fromPacks(request, response, notFound);
     } else {
       request.url = path;
+      delete request.headers.range;
+      closeAfter(response);
       fromPage(request, response, notFound);
     }
   };
 }
 
-/** Serves a folder of packs as it is at the moment of each request, never compressed: ranges count in plain bytes. */
-export function packsHandler(
-  packs: string,
-): (request: IncomingMessage, response: ServerResponse, next?: () => void) => void {
-  return sirv(packs, { dev: true, etag: true, extensions: [], setHeaders: setFileHeaders });
-}
-
-/**
- * The decoded path of a request, or undefined where it is no plain path: broken escapes, a zero byte, a backslash, a
- * step upward or a hidden file.
- */
-function plainPath(request: IncomingMessage): string | undefined {
-  const [raw] = (request.url ?? '/').split(/[?#]/, 1);
-  try {
-    const path = decodeURIComponent(raw);
-    const plain = path.startsWith('/') && !/[\0\\%]|\/\.|\/\//.test(path);
-    return plain ? path : undefined;
-  } catch {
-    return undefined;
-  }
-}
-
-/**
- * A range that can't be used is ignored, as HTTP allows (RFC 9110, 14.2), and the whole file is sent: several ranges,
- * the last N bytes, another unit, an end before the start, no sense at all; and any under `If-Range`, since our ETags
- * are weak and a weak one proves nothing there (13.1.5).
- */
-function dropUnusableRange(request: IncomingMessage): void {
-  const range = request.headers.range;
-  if (range === undefined) return;
-  const [, start, end] = /^bytes=(\d+)-(\d*)$/.exec(range) ?? [];
-  const backward = end !== '' && Number(end) < Number(start);
-  if (start === undefined || backward || request.headers['if-range'] !== undefined) {
-    delete request.headers.range;
-  }
-}
-
-/** Closes the file when the reader has gone, and doesn't read it at all for HEAD. */
-function releaseFile(request: IncomingMessage, response: ServerResponse): void {
-  response.once('pipe', (file: Readable) => {
-    if (request.method === 'HEAD') {
-      file.unpipe(response);
-      file.destroy();
-      response.end();
-    } else {
-      response.once('close', () => file.destroy());
-    }
-  });
+/** Closes a file of the page when its reader has gone, which `sirv` doesn't. */
+function closeAfter(response: ServerResponse): void {
+  response.once('pipe', (file: Readable) => response.once('close', () => file.destroy()));
 }
 
 function answer(response: ServerResponse, status: number, sentence: string): void {

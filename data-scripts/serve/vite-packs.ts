@@ -1,7 +1,7 @@
 import type { Plugin } from 'vite';
 
 import { precompress } from './precompress.ts';
-import { packsHandler } from './site-server.ts';
+import { packsHandler } from './packs-handler.ts';
 
 /** `/packs/` under Vite's own server, from the folder that `npm start` would serve; nothing of it is built in. */
 export function servePacks(packs: string): Plugin {
