@@ -46,7 +46,7 @@ export function minimiseNewton(
   if (value === Infinity) return false;
   for (let iteration = 0; iteration < iterations; iteration++) {
     damped.set(hessian);
-    for (let damping = 1e-3; !cholesky(damped, size, factor); damping *= 10) {
+    for (let damping = 3e-3; !cholesky(damped, size, factor); damping *= 10) {
       if (damping > 1e12) return false;
       for (let i = 0; i < size; i++) {
         const at = i * size + i;
@@ -58,7 +58,7 @@ export function minimiseNewton(
     for (let i = 0; i < size; i++) gain += step[i]! * gradient[i]!;
     if (gain < tolerance) return true;
     let share = 1;
-    for (; share > 1e-10; share *= 0.5) {
+    for (; share > 1e-14; share *= 0.5) {
       for (let i = 0; i < size; i++) trial[i] = x[i]! - share * step[i]!;
       const next = fill(trial, point);
       if (next <= value - 1e-4 * share * gain) {
@@ -71,7 +71,7 @@ export function minimiseNewton(
         return true;
       }
     }
-    if (share <= 1e-10) {
+    if (share <= 1e-14) {
       fill(x, point);
       return false;
     }
