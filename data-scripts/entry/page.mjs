@@ -25,7 +25,11 @@ export async function ensurePage({ limitS } = {}) {
   const inputs = contentHash(INPUTS);
   if (existsSync(STAMP) && readFileSync(STAMP, 'utf8') === inputs) return false;
   console.error('Building the page …');
-  const { code, output } = await runTool('vite', ['build', '--logLevel', 'warn'], { capture: true, limitS });
+  const { code, output } = await runTool('vite', ['build', '--logLevel', 'warn'], {
+    capture: true,
+    env: { NO_COLOR: '1' },
+    limitS,
+  });
   if (code !== 0) {
     throw new EntryError(`The page could not be built; Vite says:\n${output.trim()}`);
   }

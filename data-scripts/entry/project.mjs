@@ -16,3 +16,15 @@ export async function enter(main) {
     process.exit(1);
   }
 }
+
+/**
+ * Ends this process as SIGTERM would when the `npm` that started it has gone: a signal to npm reaches the shell
+ * between the two, which ends without passing it on.
+ */
+export function endWithNpm() {
+  if (!process.env.npm_lifecycle_event) return;
+  const shell = process.ppid;
+  setInterval(() => {
+    if (process.ppid !== shell) process.kill(process.pid, 'SIGTERM');
+  }, 500).unref();
+}

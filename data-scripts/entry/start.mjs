@@ -7,11 +7,12 @@ import { bundle } from './bundle.mjs';
 import { ensurePacks } from './demo-pack.mjs';
 import { ensureInstalled } from './install.mjs';
 import { PAGE, ensurePage } from './page.mjs';
-import { EntryError, ROOT, enter } from './project.mjs';
+import { EntryError, ROOT, endWithNpm, enter } from './project.mjs';
 
 const DEFAULT_PORT = 8300;
 
 await enter(async () => {
+  endWithNpm();
   const port = readPort(process.env.PORT);
   const packs = readPacks(process.env.PACKS);
   await ensureInstalled();

@@ -10,7 +10,7 @@ import { ensureChromium } from './chromium.mjs';
 import { ensurePacks } from './demo-pack.mjs';
 import { ensureInstalled } from './install.mjs';
 import { ensurePage } from './page.mjs';
-import { EntryError, ROOT, enter } from './project.mjs';
+import { EntryError, ROOT, endWithNpm, enter } from './project.mjs';
 import { countReport } from './test-counts.mjs';
 
 const REPORTS = join(ROOT, '.cache/reports');
@@ -23,6 +23,7 @@ const sum = { passed: 0, failed: 0 };
 const began = performance.now();
 
 await enter(async () => {
+  endWithNpm();
   const args = process.argv.slice(2);
   if (args.some((arg) => arg !== '--long')) throw new EntryError('Only --long may follow "npm test --".');
   mkdirSync(REPORTS, { recursive: true });
