@@ -8,7 +8,7 @@ const FOLDER = join(ROOT, '.cache/commands');
 const KEPT = 3;
 
 /** What a bundle is made from: the same for all, so that a change anywhere is never missed. */
-const INPUTS = ['analysis', 'data-scripts', 'package-lock.json'];
+const INPUTS = ['analysis', 'data-scripts', 'tests/bench', 'package-lock.json'];
 
 /**
  * Path of a module that Node can run, made from a TypeScript source (relative to the project) when its inputs have

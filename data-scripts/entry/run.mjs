@@ -1,4 +1,4 @@
-/** `run.mjs NAME ARGS…`: runs data-scripts/commands/NAME.ts with these arguments, in this process. */
+/** `run.mjs NAME ARGS…`: runs data-scripts/commands/NAME.ts (bench: tests/bench/main.ts) with these arguments. */
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -9,7 +9,7 @@ import { EntryError, ROOT, enter } from './project.mjs';
 
 await enter(async () => {
   const [name, ...args] = process.argv.slice(2);
-  const source = `data-scripts/commands/${name}.ts`;
+  const source = name === 'bench' ? 'tests/bench/main.ts' : `data-scripts/commands/${name}.ts`;
   if (!/^[a-z-]+$/.test(name ?? '') || !existsSync(join(ROOT, source))) {
     throw new EntryError(`There is no command "${name ?? ''}" in data-scripts/commands.`);
   }

@@ -1,0 +1,45 @@
+import { assess } from '../../analysis/answer/assess.ts';
+import { nightsFromDaily } from '../../analysis/night/nights-from-daily.ts';
+import { CITRUS_TYPES } from '../../analysis/tree/catalogue.ts';
+import { LEVELS } from '../../analysis/tree/levels.ts';
+import { MATURE_TREE } from '../../analysis/tree/penalties.ts';
+import { summariseWinters } from '../../analysis/winter/summarise-winters.ts';
+import { NO_GAINS } from '../../analysis/winter/winter-minima.ts';
+import { medianMs, type BenchRow } from './bench-row.ts';
+import { inventedSeries } from './invented-record.ts';
+
+/** From 60 winters to the ranking of all types, and nights with all sustained cold. */
+export async function benchAnswer(): Promise<BenchRow[]> {
+  const series = inventedSeries(60, 1);
+  const nights = nightsFromDaily(series);
+  const tables = [1, 2, 3, 4, 5].map((seed) =>
+    summariseWinters(nightsFromDaily(inventedSeries(60, seed)), 'north'),
+  );
+  const subject = {
+    place: { label: 'Invented', lat: 31, lon: -42, elevation_m: 5, basis: 'station' as const },
+    winters: tables[0],
+    neighbours: tables.slice(1),
+    notes: [],
+  };
+  const request = { types: CITRUS_TYPES, levels: LEVELS, tree: MATURE_TREE, gains: NO_GAINS, years: 10 };
+  const answerMs = await medianMs(() => assess(subject, request));
+  const nightsMs = await medianMs(() => nightsFromDaily(series));
+  return [
+    {
+      task: 'full ranking: 37 types x 4 levels with ranges, 60 winters, 4 neighbours',
+      measured: answerMs,
+      unit: 'ms',
+      budget: { value: 150, most: true },
+      ratio: null,
+      note: 'one thread, 1,000 draws for each number of hours',
+    },
+    {
+      task: 'daily extremes to nights with all sustained cold',
+      measured: nights.count / nightsMs,
+      unit: 'thousand nights/s',
+      budget: { value: 500, most: false },
+      ratio: null,
+      note: `${nights.count} nights, one thread`,
+    },
+  ];
+}

@@ -1,0 +1,24 @@
+/** One line of the benchmark table. */
+export interface BenchRow {
+  readonly task: string;
+  /** Median of the runs; `null`: the tool isn't installed. */
+  readonly measured: number | null;
+  readonly unit: string;
+  /** What the design allows; `most` false: what it demands at least. */
+  readonly budget: { readonly value: number; readonly most: boolean } | null;
+  /** Time of this tool divided by ours, for rows of other tools. */
+  readonly ratio: number | null;
+  readonly note: string;
+}
+
+/** Median time of some runs of a task in ms, after one run to warm up. */
+export async function medianMs(task: () => unknown, runs = 5): Promise<number> {
+  await task();
+  const times: number[] = [];
+  for (let run = 0; run < runs; run++) {
+    const start = performance.now();
+    await task();
+    times.push(performance.now() - start);
+  }
+  return times.sort((a, b) => a - b)[Math.floor(runs / 2)];
+}
