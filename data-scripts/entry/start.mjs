@@ -1,5 +1,6 @@
 /** `npm start`: from a fresh clone to a served page. The address is the only line on stdout. */
 import { existsSync, mkdirSync, statSync } from 'node:fs';
+import { createServer } from 'node:net';
 import { resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 
@@ -10,25 +11,34 @@ import { PAGE, ensurePage } from './page.mjs';
 import { EntryError, ROOT, endWithNpm, enter } from './project.mjs';
 
 const DEFAULT_PORT = 8300;
+const HOST = process.env.HOST || '127.0.0.1';
 
 await enter(async () => {
   endWithNpm();
   const port = readPort(process.env.PORT);
   const packs = readPacks(process.env.PACKS);
+  await ensureFree(port, HOST);
   await ensureInstalled();
   await ensurePage();
   await ensurePacks(packs);
   const { serveSite } = await import(pathToFileURL(await bundle('data-scripts/serve/site-server.ts')).href);
-  const site = await serveSite({ page: PAGE, packs, port, host: process.env.HOST || undefined }).catch(
-    (error) => {
-      throw explained(error, port);
-    },
-  );
+  const site = await serveSite({ page: PAGE, packs, port, host: HOST }).catch((error) => {
+    throw explained(error, port);
+  });
   console.log(site.url);
   for (const signal of ['SIGINT', 'SIGTERM']) {
     process.once(signal, () => site.close().then(() => process.exit(0)));
   }
 });
+
+/** Says at once that the port can't be had, before minutes go into building. */
+function ensureFree(port, host) {
+  return new Promise((free, taken) => {
+    const probe = createServer();
+    probe.once('error', (error) => taken(explained(error, port)));
+    probe.listen(port, host, () => probe.close(free));
+  });
+}
 
 function readPort(text) {
   if (!text) return DEFAULT_PORT;
@@ -56,7 +66,7 @@ function explained(error, port) {
   }
   if (error.code === 'EACCES') return new EntryError(`Port ${port} may not be opened by this user.`);
   if (error.code === 'EADDRNOTAVAIL' || error.code === 'ENOTFOUND') {
-    return new EntryError(`HOST is "${process.env.HOST}", which is not an address of this machine.`);
+    return new EntryError(`HOST is "${HOST}", which is not an address of this machine.`);
   }
   return error;
 }
