@@ -51,3 +51,7 @@ export class Spool {
 export function isHourly(readings: RawReadings): readings is RawHourlyReadings {
   return 'timeUtcH' in readings;
 }
+
+export function isDaily(readings: RawReadings): readings is RawDailyReadings {
+  return !isHourly(readings);
+}

@@ -7,7 +7,7 @@ import type { NightTable } from '../../analysis/records/nights.ts';
 import type { PackStation } from '../../analysis/records/pack.ts';
 import type { DroppedValue } from '../../analysis/records/series.ts';
 import type { LocatedStation } from '../../analysis/records/station.ts';
-import { isHourly, type RawReadings } from './spool.ts';
+import { isDaily, isHourly, type RawReadings } from './spool.ts';
 
 /** One station's record after cleaning, as nights. */
 export interface StationNights {
@@ -20,9 +20,8 @@ export interface StationNights {
 
 /** Cleans a station's readings and turns them into nights: from hourly readings where there are any, else from daily ones. */
 export function stationNights(station: LocatedStation, readings: readonly RawReadings[]): StationNights {
-  const located = readings.map((raw) => ({ ...raw, station }));
-  const hourly = located.filter(isHourly);
-  const daily = located.filter((raw) => !isHourly(raw)) as Exclude<RawReadings, { timeUtcH: unknown }>[];
+  const hourly = readings.filter(isHourly).map((raw) => ({ ...raw, station }));
+  const daily = readings.filter(isDaily).map((raw) => ({ ...raw, station }));
   const cleanedHourly = hourly.length > 0 ? cleanHourly(hourly) : null;
   const cleanedDaily = daily.length > 0 ? cleanDaily(daily) : null;
   const fromHourly = cleanedHourly && nightsFromHourly(cleanedHourly.series);
