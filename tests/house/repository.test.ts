@@ -145,7 +145,9 @@ describe('rooms', () => {
   it('are named in lower case with hyphens, components by their name', () => {
     const odd = sources.filter((path) => {
       const name = path.slice(path.lastIndexOf('/') + 1);
-      return !(/^[a-z0-9-]+(\.svelte|\.d|\.worker)?\.(ts|mjs|cjs)$/.test(name) || /^[A-Z]\w+\.svelte$/.test(name));
+      return !(
+        /^[a-z0-9-]+(\.svelte|\.d|\.worker)?\.(ts|mjs|cjs)$/.test(name) || /^[A-Z]\w+\.svelte$/.test(name)
+      );
     });
     expect(odd).toEqual([]);
   });
