@@ -54,15 +54,28 @@ export interface AssessPort {
   winterNights(question: WinterNightsQuestion): Promise<readonly ColdestNight[]>;
 }
 
-/** A result of a query, read into plain values. Dates are `YYYY-MM-DD` strings, unknown is `null`. */
+/** A result of a query in plain values. Dates are `YYYY-MM-DD`, unknown is `null`. */
 export interface QueryResult {
   readonly columns: readonly string[];
   readonly rows: readonly (readonly (string | number | boolean | null)[])[];
+  /** There were more rows than the limit. */
+  readonly truncated: boolean;
 }
 
-/** The database in the page; `web/engine` holds the real one. Opened at the first query, once. */
-export interface DatabasePort {
-  open(packUrl: string, onProgress: (progress: LoadProgress) => void): Promise<void>;
-  /** One statement of the reader's own, or of ours; rejects with a plain sentence. */
-  query(sql: string, parameters?: readonly (string | number)[]): Promise<QueryResult>;
+/** Nights with a hit: the station, hours from 0 to 24 as kept, and the level reached (penalties in it), °C. */
+export interface HitNightsQuestion {
+  readonly stationId: string;
+  readonly hours: number;
+  readonly limitC: number;
+  readonly gainCalmC: number;
+  readonly gainWindyC: number;
+}
+
+/** The database in the page, for one pack; `web/data/records-port.ts` makes the real one. Opened once, when first asked for. */
+export interface RecordsPort {
+  open(onProgress: (progress: LoadProgress) => void): Promise<void>;
+  hitNights(question: HitNightsQuestion): Promise<QueryResult>;
+  /** The reader's own statement; rejects with a plain sentence. */
+  run(sql: string): Promise<QueryResult>;
+  close(): void;
 }

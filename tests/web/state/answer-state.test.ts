@@ -1,0 +1,80 @@
+import { describe, expect, it } from 'vitest';
+import type { Assessment } from '../../../analysis/answer/assessment.ts';
+import { MATURE_TREE } from '../../../analysis/tree/penalties.ts';
+import { AnswerState } from '../../../web/state/answer-state.svelte.ts';
+import type { AssessPort, AssessQuestion } from '../../../web/state/ports.ts';
+
+interface Pending {
+  readonly question: AssessQuestion;
+  readonly resolve: (assessment: Assessment) => void;
+  readonly reject: (error: Error) => void;
+}
+
+/** A worker whose answers the test gives itself, in any order. */
+function makePort(): AssessPort & { pending: Pending[] } {
+  const pending: Pending[] = [];
+  return {
+    pending,
+    assess: (question) => new Promise((resolve, reject) => pending.push({ question, resolve, reject })),
+    stationPeriods: async () => Promise.reject(new Error('no tiles')),
+    winterNights: async () => [{ winter: 1990, date: '1989-12-23', kind: 'windy' }],
+  };
+}
+
+const ask = (stationId: string): AssessQuestion => ({
+  packUrl: '/',
+  stationId,
+  tree: MATURE_TREE,
+  years: 10,
+});
+const answer = (label: string): Assessment => ({ place: { label } }) as Assessment;
+const settle = (): Promise<void> => new Promise((done) => setTimeout(done));
+
+describe('the answer', () => {
+  it('keeps the old one while the new is worked out, and the latest question wins', async () => {
+    const port = makePort();
+    const state = new AnswerState(port);
+    void state.ask(ask('A'));
+    port.pending[0].resolve(answer('A'));
+    await settle();
+    expect([state.status, state.assessment?.place.label]).toEqual(['ready', 'A']);
+    void state.ask(ask('B'));
+    void state.ask(ask('C'));
+    expect([state.status, state.assessment?.place.label]).toEqual(['working', 'A']);
+    port.pending[2].resolve(answer('C'));
+    port.pending[1].resolve(answer('B'));
+    await settle();
+    expect([state.status, state.assessment?.place.label]).toEqual(['ready', 'C']);
+  });
+
+  it('drops what was overtaken in silence', async () => {
+    const port = makePort();
+    const state = new AnswerState(port);
+    void state.ask(ask('A'));
+    port.pending[0].reject(Object.assign(new Error('overtaken'), { name: 'Superseded' }));
+    await settle();
+    expect([state.status, state.error]).toEqual(['working', null]);
+  });
+
+  it('fails with the sentence of the worker, and asks the same again on retry', async () => {
+    const port = makePort();
+    const state = new AnswerState(port);
+    void state.ask(ask('A'));
+    port.pending[0].reject(new Error('The winters of this area could not be read.'));
+    await settle();
+    expect([state.status, state.error]).toEqual(['failed', 'The winters of this area could not be read.']);
+    void state.retry();
+    expect(port.pending[1].question.stationId).toBe('A');
+    port.pending[1].resolve(answer('A'));
+    await settle();
+    expect([state.status, state.error]).toEqual(['ready', null]);
+  });
+
+  it('keys nights by winter, and goes without periods when they fail', async () => {
+    const state = new AnswerState(makePort());
+    await state.askNights({ packUrl: '/', stationId: 'A', hours: 4 });
+    expect(state.nights.get(1990)?.date).toBe('1989-12-23');
+    await state.askPeriods({ packUrl: '/', tree: MATURE_TREE, typeId: 'yuzu', level: 'wood' });
+    expect(state.periods.size).toBe(0);
+  });
+});

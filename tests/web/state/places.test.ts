@@ -1,0 +1,72 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { findPlaces, locateCode } from '../../../web/state/find-place.ts';
+import { defaultPlace, resolvePlace } from '../../../web/state/resolve-place.ts';
+import { evidenceWarnings } from '../../../web/views/place/place-words.ts';
+import { PACK } from './sample-pack.ts';
+
+describe('the search for a place', () => {
+  it('takes a postcode however it is typed', () => {
+    for (const typed of ['SC 101', 'sc101', ' Sc-101 ']) {
+      expect(findPlaces(typed, PACK)[0]).toMatchObject({ kind: 'postcode', label: 'SC 101' });
+    }
+  });
+
+  it('puts the same before the beginning before the middle, and finds names without their accents', () => {
+    expect(findPlaces('ha', PACK).map(({ label }) => label)).toEqual(['Harbour', 'SC 101']);
+    expect(findPlaces('hille', PACK)[0].label).toBe('Hillé');
+    expect(findPlaces('field', PACK).map(({ label }) => label)).toEqual(['New Field', 'SC 117']);
+    expect(findPlaces('ZZ3', PACK)[0].label).toBe('Hill Farm');
+  });
+
+  it('gives nothing for nothing, and bears any text', () => {
+    expect(findPlaces('  ', PACK)).toEqual([]);
+    expect(findPlaces('nowhere', PACK)).toEqual([]);
+    fc.assert(fc.property(fc.string(), (typed) => findPlaces(typed, PACK, 5).length <= 5));
+  });
+
+  it('every hit can be resolved', () => {
+    for (const typed of ['s', 'h', 'n', 'm']) {
+      for (const { place } of findPlaces(typed, PACK)) expect(resolvePlace(place, PACK).found).not.toBeNull();
+    }
+  });
+
+  it('knows towns as well as postcodes', () => {
+    expect(locateCode('made town', PACK.places)?.lat).toBe(31);
+    expect(locateCode('SC 999', PACK.places)).toBeNull();
+  });
+});
+
+describe('the station for a place', () => {
+  it('is the nearest with a long record, and the nearer short one is told of', () => {
+    const { found } = resolvePlace({ by: 'postcode', code: 'SC 117' }, PACK);
+    expect(found?.station.id).toBe('ZZ1');
+    expect(found?.nearby[0].station.id).toBe('ZZ2');
+    expect(evidenceWarnings(found!, 'C').join(' ')).toMatch(/New Field is nearer .* 3 complete winters/);
+  });
+
+  it('is the station itself when one was picked, however short its record, with a warning', () => {
+    const { found } = resolvePlace({ by: 'station', id: 'ZZ2' }, PACK);
+    expect([found?.station.id, found?.distanceKm]).toEqual(['ZZ2', 0]);
+    expect(evidenceWarnings(found!, 'F')).toEqual([
+      expect.stringMatching(/^Only 3 complete winters: too few/),
+    ]);
+    const none = resolvePlace({ by: 'station', id: 'ZZ4' }, PACK).found!;
+    expect(evidenceWarnings(none, 'F')[0]).toMatch(/No winter of this station is complete/);
+    expect(evidenceWarnings(resolvePlace({ by: 'station', id: 'ZZ1' }, PACK).found!, 'F')).toEqual([]);
+  });
+
+  it('says in one sentence what is wrong with a place that has none', () => {
+    const problem = (place: Parameters<typeof resolvePlace>[0]): string | null =>
+      resolvePlace(place, PACK).problem;
+    expect(problem({ by: 'station', id: 'XX' })).toBe('There is no station “XX” in this pack.');
+    expect(problem({ by: 'postcode', code: 'QQ 1' })).toMatch(/“QQ 1” is not among the postcodes and towns/);
+    expect(problem({ by: 'point', lat: 60, lon: 10 })).toMatch(/km from the nearest station/);
+  });
+
+  it('starts with the first town, without towns with the longest record', () => {
+    expect(defaultPlace(PACK)).toEqual({ by: 'postcode', code: 'Made Town' });
+    const bare = { ...PACK, places: { postcodes: [], towns: [] } };
+    expect(defaultPlace(bare)).toEqual({ by: 'station', id: 'ZZ1' });
+  });
+});

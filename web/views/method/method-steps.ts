@@ -1,0 +1,95 @@
+/** One step from reading to answer: how it is made, where the source code is, and what it rests on. */
+export interface MethodStep {
+  readonly title: string;
+  readonly paragraphs: readonly string[];
+  /** Folder or file of the computation in the project. */
+  readonly code: string;
+  readonly sources: readonly string[];
+}
+
+/** The chain in the order of the work. */
+export const METHOD_STEPS: readonly MethodStep[] = [
+  {
+    title: 'From readings to trustworthy days',
+    paragraphs: [
+      'The archive’s own quality flags are believed: a flagged value is taken out. Impossible values, spikes, values stuck for days, repeats and dates out of order are found by rules, and every one is counted by its reason under Records.',
+      'Whole degrees Fahrenheit that an archive stored as tenths of a degree Celsius are turned back first, so that 28 °F is 28 °F. A station read in the morning books its low again on the next, warmer day: such doubles are mended where the reading hour is known and marked doubtful where it is not.',
+    ],
+    code: 'analysis/clean',
+    sources: ['documentation of the archives read'],
+  },
+  {
+    title: 'From a low and two highs to hours of cold',
+    paragraphs: [
+      'A night runs from noon to noon by the sun and carries the date of its morning. Its sustained cold for so many hours is the level at or below which the air stayed without a break for that long: the smallest, over all windows of that length, of the window’s warmest value.',
+      'Where hourly readings exist this is read off them; a hole of more than three hours makes the night unknown. Elsewhere the night is rebuilt: a sine up to sunset, a square-root fall from sunset to the low near sunrise, then corrected with constants fitted on airports that have both kinds of reading. A sustained level never falls as hours grow.',
+    ],
+    code: 'analysis/night',
+    sources: [
+      'Cesaraccio and others 2001 (S39)',
+      'FAO Irrigation Paper 56 for the sun',
+      'own fit on hourly airports',
+    ],
+  },
+  {
+    title: 'Calm, windy or unclear',
+    paragraphs: [
+      'Where wind was measured: calm below 5 miles an hour beside the night’s lowest reading, windy from 10 on. Elsewhere by the shape of the days: a wide range between alike afternoons is calm; an afternoon 8 °C colder than the one before, or a narrow range on a day that stays near freezing, is windy. Anything else is unclear and gets the smaller of two gains.',
+    ],
+    code: 'analysis/night/night-kind.ts',
+    sources: ['bounds of the trade', 'table below for how often it errs'],
+  },
+  {
+    title: 'Which winters count',
+    paragraphs: [
+      'North of the equator a winter runs from July to June and is named by both years; south of it, it is the calendar year. It is complete when November to March (May to September in the south) has at least 95% of its nights, no month misses more than three, and no hole covers the nights on which at least half of the neighbouring stations had their coldest. Hits in other winters are listed beside the count, never in it.',
+    ],
+    code: 'analysis/winter',
+    sources: ['a rule of this page'],
+  },
+  {
+    title: 'What a tree stands',
+    paragraphs: [
+      'Each type has four thresholds, a temperature and the hours it must be held: fruit, leaf and twig, major limbs, life down to the graft. They hold for a mature, healthy, hardened tree; each has a range and a basis: found in its source, recalled, inferred from neighbours, or practice. Nearly all kill figures are inferred, so life is always shown as a band.',
+      'Age, condition, hardening, container and rootstock move leaf, wood and life; a crop on the tree moves the same three. Fruit is never moved. Young and not hardened are one weakness: only the larger counts. Plus means hurt at a warmer temperature.',
+      'Beside the plain reading stands one with duration: the harm of long cold at warmer levels, shifted by 1.6 °F times the natural logarithm of hours over four, held between −2 and +3 °F. This is a choice of ours and no source’s.',
+    ],
+    code: 'analysis/tree',
+    sources: ['extension and research sources listed with each type'],
+  },
+  {
+    title: 'Counted',
+    paragraphs: [
+      'A winter is hit when at least one night’s sustained cold, with whatever a spot or cover gains, is at or below the threshold with its penalties; both are compared in hundredths of a degree Celsius. Hits in n complete winters give the plain period n over hits; its 90% range is Wilson’s interval for the share, turned into winters.',
+    ],
+    code: 'analysis/extremes/counted.ts',
+    sources: ['Wilson 1927'],
+  },
+  {
+    title: 'Fitted',
+    paragraphs: [
+      'With 20 or more complete winters a generalised extreme-value curve is fitted to the coldest level of each, turned over in sign, by L-moments; its bend is steadied by the neighbouring stations and kept from making any winter on record impossible. Maximum likelihood runs beside it as a check. Ranges come from redrawing the record 1,000 times from the curve with a fixed seed, so the same question always gets the same answer.',
+      'The headline is the curve, its count always beside it, with a word where they disagree. Nothing is claimed beyond twice the record: then only “rarer than”. Under 20 winters only the count speaks; from 20 to 29 there is a warning.',
+    ],
+    code: 'analysis/extremes/headline.ts',
+    sources: ['Hosking and Wallis 1997', 'Coles 2001'],
+  },
+  {
+    title: 'Chance within some winters, and change',
+    paragraphs: [
+      'The chance of at least one hit within N winters is one minus the chance of N winters without, averaged over the redrawn curves, so that doubt about the curve is in it. Change over the years is judged by the Mann-Kendall test, Sen’s slope, and a curve whose place moves with the year; the headline stays with the whole record, since freezes of the past can come again.',
+    ],
+    code: 'analysis/extremes/trend.ts',
+    sources: ['Mann 1945', 'Kendall 1975', 'Sen 1968'],
+  },
+];
+
+/** What no figure on this page can say. */
+export const METHOD_LIMITS: readonly string[] = [
+  'No type is “hardy to” one temperature: hours, age and hardening belong to every figure.',
+  'Hardening can move a threshold by 8 to 11 °F (4 to 6 °C): a freeze in November after warm weeks hurts more than a colder one in January.',
+  'Hours rebuilt from two readings a day can be off by several on nights when a front came through.',
+  'A station differs from a yard by 2 to 3 °F (1 to 1.7 °C) even on flat land, by more in hollows, near water or in town.',
+  'A tree killed below its graft comes back as its rootstock.',
+  'Thirty winters say little about once in a hundred, and freezes come in clusters.',
+];
