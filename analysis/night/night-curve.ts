@@ -44,7 +44,8 @@ export function sunsetTemperatureC(tmax: number, tmin: number): number {
 
 /** Temperature of the curve at time `t`, -24 to 24 h, °C. */
 export function curveTemperatureC(curve: NightCurve, t: number): number {
-  if (t <= curve.sunrise - 24) return eveningTemperatureC(curve, t + 48, curve.tmaxTwoBefore, curve.tminBefore);
+  if (t <= curve.sunrise - 24)
+    return eveningTemperatureC(curve, t + 48, curve.tmaxTwoBefore, curve.tminBefore);
   if (t <= curve.warmest - 24) return morningTemperatureC(curve, t + 24, curve.tminBefore, curve.tmaxBefore);
   if (t <= curve.sunrise) return eveningTemperatureC(curve, t + 24, curve.tmaxBefore, curve.tmin);
   if (t <= curve.warmest) return morningTemperatureC(curve, t, curve.tmin, curve.tmaxAfter);
@@ -75,7 +76,9 @@ export function fallBeforeSunriseH(curve: NightCurve, level: number, tmax: numbe
   const atSunset = sunsetTemperatureC(tmax, tmin);
   const aboveSunset = (level - atSunset) / (tmax - atSunset);
   if (aboveSunset > 0) {
-    return curve.nightLength + MAXIMUM_BEFORE_SUNSET_H * PER_QUARTER_TURN * Math.asin(Math.min(1, aboveSunset));
+    return (
+      curve.nightLength + MAXIMUM_BEFORE_SUNSET_H * PER_QUARTER_TURN * Math.asin(Math.min(1, aboveSunset))
+    );
   }
   const fallen = (level - atSunset) / (tmin - atSunset);
   return curve.nightLength * (1 - fallen * fallen);
