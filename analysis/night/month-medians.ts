@@ -32,18 +32,27 @@ export function monthMedians(series: DailySeries, months: Uint8Array): MonthMedi
 }
 
 function medians(months: Uint8Array, value: (i: number) => number): Float64Array {
-  const byMonth: number[][] = Array.from({ length: 12 }, () => []);
+  const size = new Int32Array(12);
+  for (const month of months) size[month]++;
+  const byMonth = Array.from(size, (count) => new Float64Array(count));
+  const known = new Int32Array(12);
   for (let i = 0; i < months.length; i++) {
     const v = value(i);
-    if (!Number.isNaN(v)) byMonth[months[i]].push(v);
+    if (!Number.isNaN(v)) byMonth[months[i]][known[months[i]]++] = v;
   }
-  const whole = median(byMonth.flat());
-  return Float64Array.from(byMonth, (values) => (values.length > 0 ? median(values) : whole));
+  const values = byMonth.map((all, month) => all.subarray(0, known[month]));
+  const result = Float64Array.from(values, median);
+  if (known.includes(0)) {
+    const whole = median(Float64Array.from(values.flatMap((part) => [...part])));
+    for (let month = 0; month < 12; month++) if (known[month] === 0) result[month] = whole;
+  }
+  return result;
 }
 
-function median(values: number[]): number {
-  const sorted = Float64Array.from(values).sort();
-  const n = sorted.length;
+/** Sorts `values` in place. */
+function median(values: Float64Array): number {
+  values.sort();
+  const n = values.length;
   if (n === 0) return NaN;
-  return n % 2 === 1 ? sorted[n >> 1] : (sorted[n / 2 - 1] + sorted[n / 2]) / 2;
+  return n % 2 === 1 ? values[n >> 1] : (values[n / 2 - 1] + values[n / 2]) / 2;
 }
