@@ -1,4 +1,4 @@
-import { InputError } from '../records/input-error.ts';
+import { InputError, UnknownFormatError } from '../records/input-error.ts';
 import type { ColumnMap } from './column-map.ts';
 import { Fields } from './fields.ts';
 import { knownTable } from './known-tables.ts';
@@ -27,7 +27,8 @@ const LINES_FOR_SIGNATURE = 5;
  * Tells the format of a file from its first lines (about 20 of them are enough).
  * @param columns the column map the user gave: it decides alone.
  * @param maps maps that may be applied when their signature fits.
- * @throws {InputError} when no format fits, saying what was found and what is needed.
+ * @throws {UnknownFormatError} when no format fits, saying what was found and what is needed.
+ * @throws {InputError} when the file is empty or several maps fit.
  */
 export function recognise(
   head: string,
@@ -63,7 +64,7 @@ export function recognise(
   const known = knownTable(header, separator);
   if (known) return { format: 'table', title: known.title, map: known, mapChosen: false };
   const found = header.slice(0, 8).map((name) => name.slice(0, 24));
-  throw new InputError(
+  throw new UnknownFormatError(
     `${fileName}, line 1: the columns aren't known (found ${found.join(', ')}): ` +
       `a date and tmin are needed, or a column map by --columns.`,
   );

@@ -1,4 +1,7 @@
 /** Input that can't be used: the message is one sentence for the person who gave it (file, line, value, limit). */
 export class InputError extends Error {
-  override readonly name = 'InputError';
+  override readonly name: string = 'InputError';
 }
+
+/** A file whose format can't be told: fatal when the file was named, passed over when it merely lay in a folder. */
+export class UnknownFormatError extends InputError {}

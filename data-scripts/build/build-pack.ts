@@ -7,7 +7,7 @@ import type { FeatureCollection } from 'geojson';
 import { parseColumnMap, type ColumnMap } from '../../analysis/read/column-map.ts';
 import { fileStationId, readRecords } from '../../analysis/read/read-records.ts';
 import { readStationList, type StationList } from '../../analysis/read/station-list.ts';
-import { InputError } from '../../analysis/records/input-error.ts';
+import { InputError, UnknownFormatError } from '../../analysis/records/input-error.ts';
 import type { TemperatureUnit } from '../../analysis/read/units-of-source.ts';
 import { writePack, type BuiltStation, type PackDescription } from './write-pack.ts';
 import { StationRegister } from './located-stations.ts';
@@ -25,6 +25,8 @@ export interface BuildOptions {
   /** Folder of the pack; an old pack there is replaced once the new one is whole. */
   readonly out: string;
   readonly files: readonly string[];
+  /** Files that only lay in a folder that was named: passed over, and said so, when their format can't be told. */
+  readonly found?: ReadonlySet<string>;
   readonly unit?: TemperatureUnit | null;
   /** File with a column map. */
   readonly columns?: string;
@@ -89,7 +91,18 @@ async function readFiles(
     const fileName = path.basename(file);
     options.progress.read(bytes, total, fileName);
     const stream = Readable.toWeb(createReadStream(file)) as ReadableStream<Uint8Array>;
-    const readings = await readRecords(stream, { fileName, unit: options.unit ?? null, columns, maps });
+    const readings = await readRecords(stream, { fileName, unit: options.unit ?? null, columns, maps }).catch(
+      (error: unknown) => {
+        if (error instanceof UnknownFormatError && options.found?.has(file)) return error;
+        throw error;
+      },
+    );
+    bytes += sizes[i];
+    if (readings instanceof UnknownFormatError) {
+      notes.push(`Left out: ${readings.message}`);
+      options.progress.tell(`left out: ${readings.message}`);
+      continue;
+    }
     const fileId = fileStationId(fileName);
     for (const read of [...readings.daily, ...readings.hourly]) {
       const named = read.station.id === fileId ? listed.byFile.get(fileId) : undefined;
@@ -101,9 +114,10 @@ async function readFiles(
     for (const { reason, count, lines, example } of readings.badRows) {
       notes.push(`${fileName}: ${count} rows left out, ${reason}, first on line ${lines[0]} ("${example}").`);
     }
-    bytes += sizes[i];
   }
   options.progress.read(total, total, '');
+  if (spool.stations.length === 0)
+    throw new InputError(`none of ${options.files.length} files holds station readings`);
   return notes;
 }
 

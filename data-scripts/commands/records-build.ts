@@ -11,7 +11,7 @@ import { tell, UsageError } from './run-command.ts';
 
 export const BUILD_HELP = `npm run records -- build --out PACK [options] FILE...
 
-Raw station files, gzipped or not, to a record pack. A folder stands for all files in it.
+Raw station files, gzipped or not, to a record pack. A folder stands for all files in it whose format is known.
 
   --out PACK           folder of the pack; an old pack there is replaced once the new one is whole
   --unit F|C           unit of temperatures where a file doesn't say
@@ -50,6 +50,7 @@ export async function recordsBuild(args: string[]): Promise<void> {
     await buildPack({
       out: values.out,
       files,
+      found: new Set(files.filter((file) => !positionals.includes(file))),
       unit: unitOf(values.unit),
       columns: values.columns,
       stations: values.stations,
