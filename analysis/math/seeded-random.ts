@@ -1,5 +1,5 @@
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
-import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
+import { xoroshiro128plusFromState } from 'pure-rand/generator/xoroshiro128plus';
 
 /** A stream of random numbers that is the same for the same seed in Node and in every browser. */
 export interface SeededRandom {
@@ -11,9 +11,13 @@ export interface SeededRandom {
   normal(): number;
 }
 
-/** Starts a stream (xoroshiro128+ of `pure-rand`). @param seed any number; its lower 32 bits count. */
+/**
+ * Starts a stream (xoroshiro128+ of `pure-rand`). The generator's state is filled from the seed by {@link scramble}: its
+ * own way of taking a small seed makes the first numbers of every stream alike (the very first lies within 1e-6 of 1).
+ * @param seed any number; its lower 32 bits count.
+ */
 export function seededRandom(seed: number): SeededRandom {
-  const generator = xoroshiro128plus(seed | 0);
+  const generator = xoroshiro128plusFromState([1, 2, 3, 4].map((i) => scramble(seed + i * 0x9e3779b9)));
   let spare = NaN;
   const uniform = (): number => {
     let u = uniformFloat64(generator);
@@ -41,6 +45,14 @@ export function seededRandom(seed: number): SeededRandom {
       }
     },
   };
+}
+
+/** Spreads 32 bits so that each bit of the input moves about half of those of the output (final steps of MurmurHash3). */
+function scramble(bits: number): number {
+  let h = bits | 0;
+  h = Math.imul(h ^ (h >>> 16), 0x85ebca6b);
+  h = Math.imul(h ^ (h >>> 13), 0xc2b2ae35);
+  return h ^ (h >>> 16);
 }
 
 /** A 32-bit seed from a text such as a station's id (FNV-1a), so that each place has its own fixed stream. */

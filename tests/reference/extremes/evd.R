@@ -15,6 +15,7 @@ if (length(args) > 0)
 all <- do.call(rbind, tables)
 
 number <- function(x) paste0("[", paste(formatC(x, digits = 10, format = "g"), collapse = ", "), "]")
+one <- function(x) formatC(x, digits = 10, format = "g")
 tight <- list(reltol = 1e-14, maxit = 10000)
 rows <- character(0)
 for (name in unique(all$series)) {
@@ -28,10 +29,10 @@ for (name in unique(all$series)) {
   prof <- confint(profile(fit, which = "shape", conf = 0.99, mesh = 0.01, lower = e[3] - 0.6, upper = e[3] + 0.6), level = 0.9)
   rows <- c(rows, paste0(
     '  "', name, '": {"n": ', length(y), ', "mu_sigma_xi": ', number(e), ', "se": ', number(fit$std.err),
-    ', "loglik": ', number(-fit$deviance / 2), ', "level_2_10_50": ', number(levels),
+    ', "loglik": ', one(-fit$deviance / 2), ', "level_2_10_50": ', number(levels),
     ', "profile90_xi": ', number(as.vector(prof)),
-    ',\n   "moving": {"index_mean": ', number(mean(t)), ', "mu0_mu1_sigma_xi": ', number(moving$estimate[c(1, 2, 3, 4)] * c(1, 1 / 50, 1, 1)),
-    ', "slope_se": ', number(moving$std.err[2] / 50), ', "loglik": ', number(-moving$deviance / 2), '}}'))
+    ',\n   "moving": {"index_mean": ', one(mean(t)), ', "mu0_mu1_sigma_xi": ', number(moving$estimate[c(1, 2, 3, 4)] * c(1, 1 / 50, 1, 1)),
+    ', "slope_se": ', one(moving$std.err[2] / 50), ', "loglik": ', one(-moving$deviance / 2), '}}'))
 }
 about <- paste0("R ", getRversion(), ", evd ", packageVersion("evd"), "; Coles' xi; minima negated; written by evd.R")
 cat(paste0('{\n "about": "', about, '",\n "fits": {\n', paste(rows, collapse = ",\n"), "\n }\n}\n"),
