@@ -8,7 +8,11 @@ import { precompressBuild, servePacks } from './data-scripts/serve/vite-packs.ts
 export default defineConfig({
   root: 'web',
   base: './',
-  plugins: [svelte(), servePacks(resolve(process.env.PACKS ?? 'packs')), precompressBuild()],
+  plugins: [
+    svelte({ configFile: resolve('svelte.config.js') }),
+    servePacks(resolve(process.env.PACKS ?? 'packs')),
+    precompressBuild(),
+  ],
   build: { outDir: '../dist', emptyOutDir: true, target: 'es2022' },
   worker: { format: 'es' },
 });

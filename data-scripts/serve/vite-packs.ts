@@ -1,16 +1,20 @@
-import type { Plugin } from 'vite';
+import type { Connect, Plugin } from 'vite';
 
 import { precompress } from './precompress.ts';
 import { packsHandler } from './packs-handler.ts';
 
-/** `/packs/` under Vite's own server, from the folder that `npm start` would serve; nothing of it is built in. */
+/**
+ * `/packs/` under Vite's own servers, from the folder that `npm start` would serve; nothing of it is built in. What isn't
+ * there is a 404, never the page that Vite answers everything else with.
+ */
 export function servePacks(packs: string): Plugin {
   const handler = packsHandler(packs);
-  return {
-    name: 'serve-packs',
-    configureServer: (server) => void server.middlewares.use('/packs/', handler),
-    configurePreviewServer: (server) => void server.middlewares.use('/packs/', handler),
+  const serve = ({ middlewares }: { middlewares: Connect.Server }): void => {
+    middlewares.use('/packs/', (request, response) => {
+      void handler(request, response, () => response.writeHead(404).end());
+    });
   };
+  return { name: 'serve-packs', configureServer: serve, configurePreviewServer: serve };
 }
 
 /** Writes the compressed copies of the built files as the last step of a build. */
