@@ -80,6 +80,9 @@ export function planterFor(station: string, record: DailyRecord): Planter {
   };
 }
 
+/** 9 °F in tenths of °C: whole °F stay whole when a value is moved by it. */
+const NINE_FAHRENHEIT_TENTHS = 50;
+
 /** Everyday losses of a long record: single days, some months, and source flags on values that are far out. */
 export function plantEverydayFaults(
   plant: Planter,
@@ -96,7 +99,8 @@ export function plantEverydayFaults(
   for (let i = 0; i < days / 2500; i++) {
     const element = random.uniform() < 0.7 ? 'tmin' : 'tmax';
     const day = pick();
-    const offTenths = Math.round((random.uniform() < 0.7 ? -1 : 1) * (130 + 120 * random.uniform()));
+    const offTenths =
+      (random.uniform() < 0.7 ? -1 : 1) * NINE_FAHRENHEIT_TENTHS * (3 + Math.floor(3 * random.uniform()));
     const flag = 'SIGX'[Math.floor(4 * random.uniform())];
     if (plant.value(element, day) !== MISSING_TENTHS) {
       plant.replace('flagged value', element, day, plant.value(element, day) + offTenths, flag);

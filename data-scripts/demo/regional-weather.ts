@@ -36,7 +36,7 @@ export function regionalWeather(seed: number, firstWinter: number, lastWinter: n
   for (let day = 0; day < days; day++) {
     const wintry = winterness(timeline.dayOfYear[day]);
     const trendC = ((timeline.firstDay + day - TREND_ZERO_DAY) / 3652.5) * TREND_C_PER_DECADE;
-    const seasonC = 28.2 - 15.05 * wintry + trendC;
+    const seasonC = 28.2 - 15.5 * wintry + trendC;
     seaC[day] = 28.3 - 12.3 * winterness(timeline.dayOfYear[(day + days - 24) % days]) + 0.6 * trendC;
     for (let hour = 0; hour < 24; hour++) {
       const i = day * 24 + hour;

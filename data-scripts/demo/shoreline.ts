@@ -110,7 +110,7 @@ function pushMidpoint(a: LonLat, b: LonLat, pushKm: number, random: RandomStream
   const direction = Math.atan2((b[1] - a[1]) * KM_PER_DEGREE_LAT, (b[0] - a[0]) * KM_PER_DEGREE_LON);
   const share = 0.42 + 0.16 * random.uniform();
   const between: LonLat = [a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1])];
-  const sideKm = Math.max(-1.8, Math.min(1.8, random.normal())) * pushKm;
+  const sideKm = Math.max(-1.3, Math.min(1.3, random.normal())) * pushKm;
   const middle = moved(between, direction + Math.PI / 2, sideKm);
   pushMidpoint(a, middle, pushKm * ROUGHNESS_DECAY, random, out);
   out.push(middle);

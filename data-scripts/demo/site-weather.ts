@@ -48,7 +48,7 @@ function siteHours(weather: RegionalWeather, site: Site, warmth: Float32Array, s
   const crest = Math.max(0, -site.pooling);
   const openness = 1 + 0.35 * crest + 0.25 * site.marineCalm - 0.22 * hollow - 0.15 * site.built;
   const loss =
-    (1 + 0.2 * hollow - 0.15 * crest) *
+    (1 + 0.25 * hollow - 0.15 * crest) *
     (1 - 0.45 * site.marineCalm) *
     (1 - 0.8 * site.marineWindy) *
     (1 - 0.16 * site.built);
@@ -74,13 +74,11 @@ function siteHours(weather: RegionalWeather, site: Site, warmth: Float32Array, s
       const wind = windMs[source] * openness * calmed * (1 + 0.3 * sun) * (1 + 0.16 * gust);
       const stirring = 1 + (wind / 2.6) * (wind / 2.6);
       const memoryH = groundC < 0 || sun < 0.05 ? 8.5 : 6;
-      groundC +=
-        gainPerH * sun * (1 - 0.72 * overcast) -
-        lossPerH * (1 - 0.86 * overcast) -
-        (groundC * stirring) / (memoryH + stirring);
+      const forcing = gainPerH * sun * (1 - 0.72 * overcast) - lossPerH * (1 - 0.86 * overcast);
+      groundC = (groundC + forcing) / (1 + stirring / memoryH);
       noise = 0.86 * noise + 0.51 * random.normal();
-      const mixing = Math.min(1, wind / 6);
-      const lapseC = heightKm * (4 + 3.2 * mixing);
+      const mixing = Math.min(1, wind / 5);
+      const lapseC = heightKm * (3.2 + 4 * mixing);
       const mixedC = airC[source] + northC - lapseC + 0.75 * (warmNow + share * warmStep) + 0.7 * site.built;
       const nearSeaC = mixedC + site.marineWindy * (seaC[day] - mixedC);
       tempC[i] = nearSeaC + groundC + (0.45 - 0.2 * mixing) * noise;
