@@ -6,7 +6,7 @@ import { dayTable } from './day-table.ts';
 import { Findings } from './findings.ts';
 import { judgeMinima, judgeWarmSide, type NeighbourCheck } from './outliers.ts';
 import { mendReadingHours } from './reading-hour.ts';
-import { restoreFahrenheit } from './restore-fahrenheit.ts';
+import { isWrittenInFahrenheit, restoreFahrenheit } from './restore-fahrenheit.ts';
 import { dropFlagged } from './source-flags.ts';
 import { dropStuck } from './streaks.ts';
 
@@ -43,7 +43,7 @@ export function cleanDaily(raws: readonly RawDailyReadings[], help: CleaningHelp
     findings.note(`${restored} values were whole °F stored as tenths of °C; they were restored.`);
   judgeWarmSide(table, findings);
   judgeMinima(table, findings, help.isSupportedByNeighbours ?? null);
-  dropInconsistent(table, findings);
+  dropInconsistent(table, findings, isWrittenInFahrenheit([table.tminC, table.tmaxC]));
   dropStuck(table, findings);
   mendReadingHours(table, findings);
   findings.settle();

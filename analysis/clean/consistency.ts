@@ -4,40 +4,77 @@ import { normalsOf } from './season-normals.ts';
 
 /** A minimum may lie above its maximum by this much, °C: two roundings. */
 const ROUNDING_C = 0.6;
-/** The value this many times further off its neighbours than the other is the wrong one. */
+/**
+ * Services whose minimum and maximum cover different hours (a night's minimum, a day's maximum) truly have days with
+ * the minimum above the maximum, by up to about this much, °C.
+ */
+const DIFFERENT_HOURS_C = 8;
+/** One of the two is plainly wrong when it is this many spreads of a daily change off its neighbours, and this many times further than the other. */
+const PLAINLY_OFF = 3;
 const CLEARLY_FURTHER = 2;
+/** Days with zero for both this far (°C) off the days around them hold zeros for missing. */
+const ZEROS_OFF_C = 4;
+/** How far the days around are looked for, past further days of zeros. */
+const AROUND_DAYS = 15;
 
-/** Drops what can't be true of one day: a minimum above the maximum, and zero for both where the days around differ. */
-export function dropInconsistent(table: DayTable, findings: Findings): void {
+/**
+ * Drops what can't be true of one day: zero for both where the days around differ, and a minimum above the maximum where
+ * one of them is plainly wrong or the difference too large; small differences are doubtful.
+ *
+ * @param isFahrenheit whether the record was written in °F: there zero for both °C is 32 °F, no mark of missing values.
+ */
+export function dropInconsistent(table: DayTable, findings: Findings, isFahrenheit: boolean): void {
   const normals = normalsOf(table);
   const { tminC, tmaxC, firstDay } = table;
+  if (!isFahrenheit) dropZeros(table, findings);
   for (let at = 0; at < table.length; at += 1) {
     const [tmin, tmax] = [tminC[at]!, tmaxC[at]!];
-    const day = firstDay + at;
-    if (tmin === 0 && tmax === 0) {
-      const off = Math.abs(tmax - besideMean(tmaxC, at));
-      const detail = `tmin and tmax are both zero on ${shown(0, day).slice(-10)}.`;
-      for (const element of ['tmin', 'tmax'] as const) {
-        if (off > 4) findings.drop(day, element, 0, 'zero for missing', detail);
-        else findings.doubt(day, element, 0, 'zero for missing', detail);
-      }
-      if (off > 4) tminC[at] = tmaxC[at] = NaN;
-      continue;
-    }
     if (!(tmin > tmax + ROUNDING_C)) continue;
+    const day = firstDay + at;
     const offMin = Math.abs(tmin - besideMean(tminC, at)) / normals.tminChange.of(day).spreadAbove;
     const offMax = Math.abs(tmax - besideMean(tmaxC, at)) / normals.tmaxChange.of(day).spreadAbove;
     const detail = `tmin ${shown(tmin, day)} lies above tmax ${tmax.toFixed(1)} °C of the same day.`;
-    const minIsRight = offMax > CLEARLY_FURTHER * offMin;
-    const maxIsRight = offMin > CLEARLY_FURTHER * offMax;
-    if (!minIsRight) {
-      findings.drop(day, 'tmin', tmin, 'minimum above maximum', detail);
-      tminC[at] = NaN;
+    const maxIsWrong = offMax > PLAINLY_OFF && offMax > CLEARLY_FURTHER * offMin;
+    const minIsWrong = offMin > PLAINLY_OFF && offMin > CLEARLY_FURTHER * offMax;
+    const both = !maxIsWrong && !minIsWrong && tmin - tmax > DIFFERENT_HOURS_C;
+    for (const [element, values, value, wrong] of [
+      ['tmin', tminC, tmin, minIsWrong],
+      ['tmax', tmaxC, tmax, maxIsWrong],
+    ] as const) {
+      if (wrong || both) {
+        findings.drop(day, element, value, 'minimum above maximum', detail);
+        values[at] = NaN;
+      } else if (!maxIsWrong && !minIsWrong)
+        findings.doubt(day, element, value, 'minimum above maximum', detail);
     }
-    if (!maxIsRight) {
-      findings.drop(day, 'tmax', tmax, 'minimum above maximum', detail);
-      tmaxC[at] = NaN;
+  }
+}
+
+function dropZeros(table: DayTable, findings: Findings): void {
+  const { tminC, tmaxC, firstDay } = table;
+  const isZero = (at: number): boolean => tminC[at] === 0 && tmaxC[at] === 0;
+  const zeros = Array.from({ length: table.length }, (_, at) => at).filter(isZero);
+  const around = (at: number, step: number): number => {
+    for (let near = at + step; Math.abs(near - at) <= AROUND_DAYS; near += step) {
+      const value = tmaxC[near];
+      if (value !== undefined && !Number.isNaN(value) && !isZero(near)) return value;
     }
+    return NaN;
+  };
+  const verdicts = zeros.map((at) => {
+    const known = [around(at, -1), around(at, 1)].filter((value) => !Number.isNaN(value));
+    const off =
+      known.length === 0 ? 0 : Math.abs(known.reduce((sum, value) => sum + value, 0) / known.length);
+    return { at, drop: off > ZEROS_OFF_C };
+  });
+  for (const { at, drop } of verdicts) {
+    const day = firstDay + at;
+    const detail = `tmin and tmax are both zero on ${shown(0, day).slice(-10)}.`;
+    for (const element of ['tmin', 'tmax'] as const) {
+      if (drop) findings.drop(day, element, 0, 'zero for missing', detail);
+      else findings.doubt(day, element, 0, 'zero for missing', detail);
+    }
+    if (drop) tminC[at] = tmaxC[at] = NaN;
   }
 }
 

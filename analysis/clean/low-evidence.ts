@@ -2,7 +2,7 @@ import type { DayTable } from './day-table.ts';
 import type { Normals } from './season-normals.ts';
 
 /** Longest run of bad days looked for. */
-const LONGEST_RUN = 3;
+const LONGEST_RUN = 4;
 /** How far off a missing day before or after a run may be replaced, days. */
 const REACH = 2;
 
@@ -14,6 +14,8 @@ export interface LowEvidence {
   readonly spikeC: number;
   readonly spike: number;
   readonly runDays: number;
+  /** Whether one side of the run is a gap in the record, so that only the other side speaks. */
+  readonly oneSided: boolean;
   /** Whether all days of the run have the same value. */
   readonly runEqual: boolean;
   /** How far the maxima beside the night lie above what goes with such a minimum; NaN when no maximum is known. */
@@ -29,7 +31,7 @@ export function lowEvidence(table: DayTable, normals: Normals, at: number): LowE
   const day = firstDay + at;
   const change = normals.tminChange.of(day);
   const changeSpread = Math.max(change.spreadBelow, change.spreadAbove);
-  let best = { rise: 0, days: 0, equal: false };
+  let best: Rise & { days: number } = { rise: 0, days: 0, equal: false, oneSided: false };
   for (let days = 1; days <= LONGEST_RUN; days += 1) {
     for (let start = at - days + 1; start <= at; start += 1) {
       const found = riseAround(tminC, start, start + days - 1);
@@ -46,23 +48,35 @@ export function lowEvidence(table: DayTable, normals: Normals, at: number): LowE
     spike: best.rise / changeSpread,
     runDays: best.days,
     runEqual: best.equal,
+    oneSided: best.oneSided,
     range,
     support: support(table, normals, at, best.days),
   };
 }
 
-/** Rise of both sides above the warmest day of the run from `start` to `end`; 0 when a side is unknown or not above. */
-function riseAround(values: Float64Array, start: number, end: number): { rise: number; equal: boolean } {
+interface Rise {
+  readonly rise: number;
+  readonly equal: boolean;
+  readonly oneSided: boolean;
+}
+
+/**
+ * Rise of the lower of both sides above the warmest day of the run from `start` to `end`. Where one side is a gap the
+ * other one counts; 0 when both are gaps or the run isn't below them.
+ */
+function riseAround(values: Float64Array, start: number, end: number): Rise {
   let [warmest, coldest] = [-Infinity, Infinity];
   for (let at = start; at <= end; at += 1) {
     const value = values[at];
     if (value === undefined || Number.isNaN(value)) continue;
-    warmest = Math.max(warmest, value);
-    coldest = Math.min(coldest, value);
+    if (value > warmest) warmest = value;
+    if (value < coldest) coldest = value;
   }
-  const sides = [side(values, start, -1), side(values, end, 1)];
-  const rise = Math.min(...sides) - warmest;
-  return { rise: rise > 0 ? rise : 0, equal: warmest - coldest < 0.05 };
+  const [before, after] = [side(values, start, -1), side(values, end, 1)];
+  const oneSided = Number.isNaN(before) !== Number.isNaN(after);
+  const lower = Number.isNaN(before) ? after : Number.isNaN(after) ? before : Math.min(before, after);
+  const rise = lower - warmest;
+  return { rise: rise > 0 ? rise : 0, equal: warmest - coldest < 0.05, oneSided };
 }
 
 function side(values: Float64Array, from: number, step: -1 | 1): number {

@@ -11,7 +11,8 @@ const AFTERNOON_TO = 20;
 /** A second equal minimum is a repeat of the first if the next night is this much warmer and the days warm up, °C. */
 const REPEAT_NIGHT_WARMER_C = 5;
 const REPEAT_DAY_WARMER_C = 3;
-const REPEAT_DOUBT_C = 2;
+const REPEAT_DOUBT_NIGHT_C = 3.5;
+const REPEAT_DOUBT_DAY_C = 1.5;
 /** Fewest pairs of days from which the habit of a year is told, and the difference of correlations that tells it. */
 const FEWEST_PAIRS = 200;
 const LIKELY_MORNING = -0.12;
@@ -75,7 +76,7 @@ function dropRepeatedMinima(table: DayTable, hours: Uint8Array, findings: Findin
     if (!(Math.abs(value - tminC[at - 1]!) < 0.06)) continue;
     const nightWarmer = tminC[at + 1]! - value;
     const dayWarmer = tmaxC[at]! - tmaxC[at - 1]!;
-    if (!(nightWarmer >= REPEAT_DOUBT_C && dayWarmer >= 0)) continue;
+    if (!(nightWarmer >= REPEAT_DOUBT_NIGHT_C && dayWarmer >= REPEAT_DOUBT_DAY_C)) continue;
     const day = firstDay + at;
     const detail =
       `tmin ${shown(value, day)} equals the day before, the next night is ${nightWarmer.toFixed(1)} °C and ` +

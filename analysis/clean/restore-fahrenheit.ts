@@ -58,3 +58,17 @@ export function restoreFahrenheit(
   }
   return restored;
 }
+
+/** Whether most of a record's values (°C) are exact whole degrees Fahrenheit, as after restoring. */
+export function isWrittenInFahrenheit(columns: readonly Float64Array[]): boolean {
+  let [known, whole] = [0, 0];
+  for (const values of columns) {
+    for (const value of values) {
+      if (Number.isNaN(value)) continue;
+      known += 1;
+      const fahrenheit = value * 1.8 + 32;
+      if (Math.abs(fahrenheit - Math.round(fahrenheit)) < 1e-6) whole += 1;
+    }
+  }
+  return whole > known * 0.5;
+}
