@@ -1,13 +1,13 @@
 import type { Assessment } from '../../analysis/answer/assessment.ts';
-import type { AssessPort, AssessQuestion, StationPeriod, StationPeriodsQuestion } from '../state/ports.ts';
-import {
-  Superseded,
-  type ColdestNight,
-  type Reply,
-  type TaskKind,
-  type Tasks,
-  type WinterNightsQuestion,
-} from './messages.ts';
+import type {
+  AssessPort,
+  AssessQuestion,
+  ColdestNight,
+  StationPeriod,
+  StationPeriodsQuestion,
+  WinterNightsQuestion,
+} from '../state/ports.ts';
+import { Superseded, type Reply, type TaskKind, type Tasks } from './messages.ts';
 
 /** The part of a `Worker` the client needs. */
 export interface WorkerLike {

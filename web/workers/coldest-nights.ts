@@ -1,7 +1,7 @@
 import { durationWeights, MISSING_HUNDREDTHS, NIGHT_KINDS } from '../../analysis/records/nights.ts';
 import type { WinterTable } from '../../analysis/records/winters.ts';
 import { formatIsoDay } from '../../analysis/units/calendar.ts';
-import type { ColdestNight } from './messages.ts';
+import type { ColdestNight } from '../state/ports.ts';
 
 /**
  * The night behind each winter's value without gains: the kind of night with the smallest coldest `S_hours`. Between two

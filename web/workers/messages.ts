@@ -1,21 +1,11 @@
 import type { Assessment } from '../../analysis/answer/assessment.ts';
-import type { NightKind } from '../../analysis/records/nights.ts';
-import type { AssessQuestion, StationPeriod, StationPeriodsQuestion } from '../state/ports.ts';
-
-/** Which night made each winter's value, for `hours` at a station. */
-export interface WinterNightsQuestion {
-  readonly packUrl: string;
-  readonly stationId: string;
-  readonly hours: number;
-}
-
-/** The coldest night of a winter for some number of hours. */
-export interface ColdestNight {
-  readonly winter: number;
-  /** `YYYY-MM-DD` of its morning. */
-  readonly date: string;
-  readonly kind: NightKind;
-}
+import type {
+  AssessQuestion,
+  ColdestNight,
+  StationPeriod,
+  StationPeriodsQuestion,
+  WinterNightsQuestion,
+} from '../state/ports.ts';
 
 /** What can be asked of the worker, with its question and its answer. */
 export interface Tasks {

@@ -9,9 +9,14 @@ import { MISSING_HUNDREDTHS } from '../../analysis/records/nights.ts';
 import { CITRUS_TYPES, findType } from '../../analysis/tree/catalogue.ts';
 import { LEVELS } from '../../analysis/tree/levels.ts';
 import { NO_GAINS } from '../../analysis/winter/winter-minima.ts';
-import type { AssessQuestion, StationPeriod, StationPeriodsQuestion } from '../state/ports.ts';
+import type {
+  AssessQuestion,
+  ColdestNight,
+  StationPeriod,
+  StationPeriodsQuestion,
+  WinterNightsQuestion,
+} from '../state/ports.ts';
 import { coldestNights } from './coldest-nights.ts';
-import type { ColdestNight, WinterNightsQuestion } from './messages.ts';
 
 /** A station ready for answers; its fits are kept, since a tree's age or condition moves only the threshold. */
 interface Ready {

@@ -1,0 +1,123 @@
+import * as duckdb from '@duckdb/duckdb-wasm';
+import wasmUrl from '@duckdb/duckdb-wasm/dist/duckdb-eh.wasm?url';
+import workerUrl from '@duckdb/duckdb-wasm/dist/duckdb-browser-eh.worker.js?url';
+import { Table } from 'apache-arrow';
+import type { Parameter } from './bind-named.ts';
+import { DownloadError, download, type Fetch, type OnBytes } from './download.ts';
+import { WASM_BYTES, WORKER_BYTES } from './engine-size.ts';
+import type { RunningEngine } from './engine-port.ts';
+import { quoted } from './sql-quote.ts';
+import { tableRows, type ResultTable } from './table-rows.ts';
+
+/** Ranges work only with all three, and never silently turn into a download of the whole file. */
+const RANGES_ONLY = { reliableHeadRequests: true, allowFullHTTPReads: false, forceFullHTTPReads: false };
+
+/**
+ * Downloads and starts DuckDB. Both files are fetched here rather than by the engine, so that bytes can be counted and a
+ * failure is an error instead of a worker that never answers.
+ */
+export async function startDuckdb(
+  onBytes: OnBytes,
+  fetcher: Fetch = (url) => fetch(url),
+): Promise<RunningEngine> {
+  const [worker, wasm] = await downloadParts(fetcher, onBytes);
+  const [workerBlobUrl, wasmBlobUrl] = [URL.createObjectURL(worker), URL.createObjectURL(wasm)];
+  const thread = new Worker(workerBlobUrl);
+  const db = new duckdb.AsyncDuckDB(new duckdb.VoidLogger(), thread);
+  try {
+    await Promise.race([db.instantiate(wasmBlobUrl), failureOf(thread)]);
+    await db.open({ path: ':memory:', filesystem: RANGES_ONLY });
+    const connection = await db.connect();
+    await connection.query('set autoload_known_extensions = false');
+    await connection.query('set autoinstall_known_extensions = false');
+    return new DuckdbEngine(db, connection);
+  } catch (error) {
+    thread.terminate();
+    throw error;
+  } finally {
+    URL.revokeObjectURL(workerBlobUrl);
+    URL.revokeObjectURL(wasmBlobUrl);
+  }
+}
+
+async function downloadParts(fetcher: Fetch, onBytes: OnBytes): Promise<[Blob, Blob]> {
+  const loaded = [0, 0];
+  const totals: (number | null)[] = [WORKER_BYTES, WASM_BYTES];
+  const count =
+    (part: number): OnBytes =>
+    (bytes, total) => {
+      loaded[part] = bytes;
+      totals[part] = total;
+      const [a, b] = totals;
+      onBytes(loaded[0] + loaded[1], a === null || b === null ? null : a + b);
+    };
+  const what = 'the database engine';
+  const absolute = (url: string): string => new URL(url, document.baseURI).href;
+  return Promise.all([
+    download(
+      { url: absolute(workerUrl), what, type: 'text/javascript', expectedBytes: WORKER_BYTES },
+      fetcher,
+      count(0),
+    ),
+    download(
+      { url: absolute(wasmUrl), what, type: 'application/wasm', expectedBytes: WASM_BYTES },
+      fetcher,
+      count(1),
+    ),
+  ]);
+}
+
+function failureOf(thread: Worker): Promise<never> {
+  return new Promise((_, reject) => {
+    thread.addEventListener(
+      'error',
+      () => reject(new DownloadError('The database engine could not be started in this browser.')),
+      {
+        once: true,
+      },
+    );
+  });
+}
+
+class DuckdbEngine implements RunningEngine {
+  #attached = 0;
+
+  constructor(
+    private readonly db: duckdb.AsyncDuckDB,
+    private readonly connection: duckdb.AsyncDuckDBConnection,
+  ) {}
+
+  async attach(recordsUrl: string): Promise<void> {
+    const before = this.#attached === 0 ? null : `records_${this.#attached}`;
+    const name = `records_${++this.#attached}`;
+    await this.connection.query(`attach ${quoted(recordsUrl)} as ${name} (read_only)`);
+    await this.connection.query(`use ${name}`);
+    if (before) await this.connection.query(`detach ${before}`);
+  }
+
+  async ask(sql: string, parameters: readonly Parameter[], limit: number): Promise<ResultTable> {
+    const statement = await this.connection.prepare(sql);
+    try {
+      return tableRows(await statement.query(...parameters), limit);
+    } finally {
+      await statement.close();
+    }
+  }
+
+  async askStoppable(sql: string, limit: number): Promise<ResultTable> {
+    // Preparing takes one statement only; sending would run several.
+    await (await this.connection.prepare(sql)).close();
+    const reader = await this.connection.send(sql, true);
+    const batches = [];
+    for await (const batch of reader) batches.push(batch);
+    return tableRows(new Table(reader.schema, batches), limit);
+  }
+
+  async stop(): Promise<void> {
+    await this.connection.cancelSent();
+  }
+
+  async close(): Promise<void> {
+    await this.db.terminate();
+  }
+}
