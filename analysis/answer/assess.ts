@@ -28,11 +28,15 @@ export interface AssessRequest {
 /**
  * Puts the chain together for one place: winters with gains, counts and fits, thresholds with penalties, for every type
  * and level asked for (design 3.3-3.5).
+ * @param book fits of this subject under these gains, where an earlier answer has made them
  */
-export function assess(subject: Subject, request: AssessRequest): Assessment {
+export function assess(
+  subject: Subject,
+  request: AssessRequest,
+  book = new FitBook(subject, request.gains, request.draws),
+): Assessment {
   const { winters } = subject;
   const { gains, types, levels, tree, years } = request;
-  const book = new FitBook(subject, gains, request.draws);
   const long = durationMinima(winters, gains);
   const used = [...winters.winter].filter((_, w) => winters.complete[w] === 1);
   return {

@@ -14,7 +14,7 @@ export interface PackManifest {
   readonly hemisphere: 'north' | 'south' | 'both';
   /** West, south, east, north in degrees. */
   readonly bbox: readonly [number, number, number, number];
-  /** First and last winter with any night. */
+  /** First and last winter that is complete at some station. */
   readonly winters: { readonly first: number; readonly last: number };
   readonly stations: { readonly count: number };
   readonly sources: readonly {

@@ -72,15 +72,13 @@ export async function writePack(folder: string, contents: PackContents): Promise
   }
   await writeTiles(folder, stations, winters);
   await writeTables(folder, contents, stations, winters);
-  const labels = [...winters.values()].flatMap((table) => [table.winter.at(0), table.winter.at(-1)]);
-  const known = labels.filter((label) => label !== undefined);
   const hemispheres = new Set(contents.stations.map(({ hemisphere }) => hemisphere));
   const manifest: PackManifest = {
     schema: PACK_SCHEMA,
     ...description,
     hemisphere: hemispheres.size === 2 ? 'both' : [...hemispheres][0],
     bbox,
-    winters: { first: Math.min(...known), last: Math.max(...known) },
+    winters: spanOf([...winters.values()]),
     stations: { count: stations.length },
     files: await listFiles(folder),
     dropped: sorted(contents.dropped),
@@ -183,6 +181,15 @@ async function writeTables(
     winters: wintersFile,
     dropped: droppedFile,
   });
+}
+
+/** First and last winter that is complete at some station; of a pack without one, the winters that have any night. */
+function spanOf(tables: readonly WinterTable[]): PackManifest['winters'] {
+  const of = (counts: (table: WinterTable, w: number) => boolean) =>
+    tables.flatMap((table) => [...table.winter].filter((_, w) => counts(table, w)));
+  const complete = of((table, w) => table.complete[w] === 1);
+  const winters = complete.length > 0 ? complete : of(() => true);
+  return { first: winters.reduce((a, b) => Math.min(a, b)), last: winters.reduce((a, b) => Math.max(a, b)) };
 }
 
 function boxOf(stations: readonly LocatedStation[]): [number, number, number, number] {

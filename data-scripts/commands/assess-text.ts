@@ -22,7 +22,8 @@ export function assessText(answer: Assessment, invented: boolean): string {
     `${place.label} (${at}${height}): ${span}${invented ? '; invented region, invented readings' : ''}`,
     ...notes,
     '',
-    'About 1 winter in N would have taken (90 % range in brackets, winters hit of winters in braces):',
+    'About 1 winter in N would have taken (90 % range in brackets; kill as a band over the range of its threshold;',
+    'winters hit of winters in braces):',
     '',
     ...alignColumns([header, ...rows]),
     '',
@@ -72,11 +73,14 @@ function csvRow(type: TypeAnswer, level: LevelAnswer): string {
     .join(',');
 }
 
-function levelCell({ headline, counted }: LevelAnswer): string {
+function levelCell({ level, headline, counted, if_threshold: ends }: LevelAnswer): string {
   const { period, low, high, basis, agrees } = headline;
   const count = `{${counted.hits} of ${counted.winters}}${agrees ? '' : ' fit and count disagree'}`;
   if (basis === 'not seen') return `not seen, could be 1 in ${round(low)} ${count}`;
   if (basis === 'beyond') return `rarer than 1 in ${round(low)} ${count}`;
+  if (level === 'kill' && ends.low.period !== null && ends.high.period !== null) {
+    return `1 in ${round(ends.high.period)} to ${round(ends.low.period)} ${count}`;
+  }
   return `1 in ${round(period)} [${round(low)}-${high === null ? '' : round(high)}] ${count}`;
 }
 

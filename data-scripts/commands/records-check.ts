@@ -33,7 +33,7 @@ interface ReasonRow {
   reason: string;
   count: number;
   stations: number;
-  lowest_c: number;
+  coldest_c: number;
 }
 interface DroppedRow {
   station: string;
@@ -59,7 +59,7 @@ export async function recordsCheck(args: string[]): Promise<void> {
   const database = await PackDatabase.open(await pack.databaseFile());
   try {
     const stations = await database.rows<StationRow>(stationsSql);
-    const reasons = await database.rows<ReasonRow>(droppedSql, { station: '' });
+    const reasons = await database.rows<ReasonRow>(droppedSql);
     const coldest = await database.rows<DroppedRow>(coldestSql, { most: Number(values.most ?? 40) });
     await print(
       [...aboutPack(pack), ...aboutStations(stations), ...aboutDropped(reasons, coldest), ''].join('\n'),
@@ -99,7 +99,7 @@ function aboutDropped(reasons: readonly ReasonRow[], coldest: readonly DroppedRo
     'Dropped and doubtful values by reason:',
     ...reasons.map(
       (row) =>
-        `  ${row.verdict} ${row.element}: ${row.count} at ${row.stations} stations, ${row.reason} (lowest ${row.lowest_c.toFixed(1)} °C)`,
+        `  ${row.verdict} ${row.element}: ${row.count} at ${row.stations} stations, ${row.reason} (coldest ${row.coldest_c.toFixed(1)} °C)`,
     ),
     '',
     'The coldest of them:',

@@ -10,6 +10,10 @@ export class UsageError extends Error {
  * Anything else is a fault of ours and keeps its stack.
  */
 export async function runCommand(name: string, body: () => Promise<void>): Promise<void> {
+  // A reader that closes early (`| head`) has what it wanted.
+  process.stdout.on('error', (error) => {
+    if (!isClosedPipe(error)) throw error;
+  });
   try {
     await body();
   } catch (error) {

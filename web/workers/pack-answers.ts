@@ -35,8 +35,8 @@ export class PackAnswers {
 
   /** Every type and level at one station. */
   async assess({ stationId, tree, years }: AssessQuestion): Promise<Assessment> {
-    const { subject } = await this.#station(stationId);
-    return assess(subject, { types: CITRUS_TYPES, levels: LEVELS, tree, gains: NO_GAINS, years });
+    const { subject, book } = await this.#station(stationId);
+    return assess(subject, { types: CITRUS_TYPES, levels: LEVELS, tree, gains: NO_GAINS, years }, book);
   }
 
   /** One type and level at every station; `null` when overtaken. */
