@@ -1,7 +1,13 @@
 import type { LevelAnswer } from '../../analysis/answer/assessment.ts';
 import { formatWinter } from './dates.ts';
 import { plural } from './numbers.ts';
-import { formatHeadline, formatHeadlineShort, formatPeriodRange, formatPeriodShort } from './periods.ts';
+import {
+  formatHeadline,
+  formatHeadlineShort,
+  formatPeriodRange,
+  formatPeriodWithin,
+  formatRangeWithin,
+} from './periods.ts';
 
 /** Sum of the penalties, °C difference. */
 export function penaltyC(level: LevelAnswer): number {
@@ -16,7 +22,7 @@ export function reachedC(level: LevelAnswer): number {
 /** The period as a band from the two ends of the threshold's own range: always so for kill, whose figures are inferred. */
 export function killBand(level: LevelAnswer): string {
   const { low, high } = level.if_threshold;
-  return formatPeriodRange(high.period, low.period);
+  return formatRangeWithin(high.period, low.period, level.counted.winters);
 }
 
 /** Kill is told as a band wherever there is a period to tell. */
@@ -56,7 +62,7 @@ export function sentenceEnd(level: LevelAnswer): { readonly main: string; readon
 export function rangeWords(level: LevelAnswer): string {
   const { basis, low, high } = level.headline;
   if (basis === 'not seen' || basis === 'beyond') return '';
-  return `range ${formatPeriodRange(low, high)}`;
+  return `range ${formatRangeWithin(low, high, level.counted.winters)}`;
 }
 
 /** `5 of 61 complete winters`. */
@@ -73,7 +79,7 @@ export function lastHitWords(level: LevelAnswer, hemisphere: 'north' | 'south'):
 /** What to say where curve and count don't meet; `''` where they do. */
 export function disagreementWords(level: LevelAnswer): string {
   if (level.headline.agrees || !level.fitted) return '';
-  return `The curve says ${formatPeriodShort(level.fitted.period)}, outside what the count allows (${formatPeriodRange(level.counted.low, level.counted.high)}): trust neither closely.`;
+  return `The curve says ${formatPeriodWithin(level.fitted.period, level.counted.winters)}, outside what the count allows (${formatPeriodRange(level.counted.low, level.counted.high)}): trust neither closely.`;
 }
 
 /** Period to sort rows by, rarest last; where only a bound is known it stands for the answer. */

@@ -32,6 +32,25 @@ export function formatPeriodRange(low: number | null, high: number | null): stri
   return a === b ? a : `${a} to ${b}`;
 }
 
+/** Nothing is claimed beyond this many winters of a record of `winters` (design 3.5). */
+export function longestTold(winters: number): number {
+  return 2 * winters;
+}
+
+/** `1 in 12`; beyond twice the record `rarer than 1 in 138`. */
+export function formatPeriodWithin(period: number | null, winters: number): string {
+  const longest = longestTold(winters);
+  if (period !== null && period <= longest) return formatPeriodShort(period);
+  return `rarer than ${formatPeriodShort(longest)}`;
+}
+
+/** As {@link formatPeriodRange}, its ends told no further than twice the record. */
+export function formatRangeWithin(low: number | null, high: number | null, winters: number): string {
+  const longest = longestTold(winters);
+  if (low !== null && low > longest) return formatPeriodWithin(null, winters);
+  return formatPeriodRange(low, high !== null && high > longest ? null : high);
+}
+
 /** The part of an assessment's headline that words need; see `analysis/answer/assessment.ts`. */
 export interface HeadlineWords {
   readonly period: number | null;

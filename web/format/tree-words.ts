@@ -29,18 +29,20 @@ export function ageWords(ageYears: number | null): string {
   return ageYears === 1 ? '1 year old' : `${ageYears} years old`;
 }
 
-/** The tree before its name: `mature, vigorous`, `3 years old, weak, in a container, carrying fruit`. */
-export function treeWords(tree: TreeState): string {
-  return [
-    ageWords(tree.ageYears),
-    tree.condition === 'average' ? 'of average vigour' : tree.condition,
-    tree.container ? 'in a container' : '',
-    tree.fruitLoad ? 'carrying fruit' : '',
-    tree.hardened ? '' : 'not hardened',
+/** The tree around its name: `mature, vigorous` before it, `in a container, carrying fruit` after it (or `''`). */
+export function treeWords(tree: TreeState): { readonly before: string; readonly after: string } {
+  const age = tree.ageYears >= MATURE_AGE_YEARS ? 'mature' : `${tree.ageYears}-year-old`;
+  const after = [
+    tree.condition === 'average' ? 'of average vigour' : '',
     tree.rootstock === 'sour-orange'
       ? ''
       : `on ${tree.rootstock === 'trifoliate' ? 'trifoliate' : 'rough lemon'} stock`,
-  ]
-    .filter((part) => part !== '')
-    .join(', ');
+    tree.container ? 'in a container' : '',
+    tree.fruitLoad ? 'carrying fruit' : '',
+    tree.hardened ? '' : 'not hardened',
+  ].filter((part) => part !== '');
+  return {
+    before: tree.condition === 'average' ? age : `${tree.condition} ${age}`,
+    after: after.length === 0 ? '' : `, ${after.join(', ')},`,
+  };
 }

@@ -62,6 +62,13 @@ export interface QueryResult {
   readonly truncated: boolean;
 }
 
+/** The database in the page as `web/engine` offers it. */
+export interface DatabasePort {
+  open(packUrl: string, onProgress: (progress: LoadProgress) => void): Promise<void>;
+  /** One statement; rejects with a plain sentence. */
+  query(sql: string, parameters?: readonly (string | number)[]): Promise<QueryResult>;
+}
+
 /** Nights with a hit: the station, hours from 0 to 24 as kept, and the level reached (penalties in it), °C. */
 export interface HitNightsQuestion {
   readonly stationId: string;
@@ -71,7 +78,7 @@ export interface HitNightsQuestion {
   readonly gainWindyC: number;
 }
 
-/** The database in the page, for one pack; `web/data/records-port.ts` makes the real one. Opened once, when first asked for. */
+/** What the Records view asks of one pack's database; `web/data/records-port.ts` makes the real one. Opened once, when first asked for. */
 export interface RecordsPort {
   open(onProgress: (progress: LoadProgress) => void): Promise<void>;
   hitNights(question: HitNightsQuestion): Promise<QueryResult>;

@@ -1,37 +1,48 @@
 import { describe, expect, it } from 'vitest';
-import { accuracyNotes, accuracyTables, keyWords } from '../../../web/views/method/accuracy-tables.ts';
+import {
+  confusionTable,
+  errorTable,
+  furtherTables,
+  mainTables,
+} from '../../../web/views/method/accuracy-tables.ts';
 
-const REPORT = {
-  note: 'Four airports, each left out in turn.',
-  coldestNights: {
-    published: { nights: 1234, maeF: { '1': 0.9, '4': 1.8 }, biasF: { '1': -0.18, '4': 0 } },
-    corrected: { nights: 1234, maeF: { '1': 0.45, '4': 0.9 }, biasF: { '1': 0, '4': 0.9 } },
-  },
-  kinds: { byTemperatures: { calm: { calm: 5, windy: 1 }, windy: { calm: 2, windy: 7 } } },
+const ROW = {
+  nights: 1234,
+  maeF: { '1': 0.9, '4': 1.8, '8': 1.8, '12': 1.8 },
+  biasF: { '1': -0.18, '4': 0, '8': 0.9, '12': 0 },
 };
 
 describe('tables of measured errors', () => {
-  it('puts rows of errors that stand together in one table, in the shown unit', () => {
-    const [errors] = accuracyTables(REPORT, 'C');
-    expect(errors.columns).toEqual(['', 'Nights', '1 h', '4 h']);
-    // 1.8 °F of difference is 1 °C, 0.9 is 0.5, 0.45 is 0.25.
-    expect(errors.rows[0]).toEqual(['Published', '1,234', '0.50 (−0.10)', '1.00 (0.00)']);
-    expect(accuracyTables(REPORT, 'F')[0].rows[1].slice(2)).toEqual(['0.45 (0.00)', '0.90 (0.90)']);
+  it('show differences, not temperatures, in the unit chosen', () => {
+    const inC = errorTable('Frost', [['as used', ROW]], 'C');
+    expect(inC.title).toBe('Frost, °C');
+    // 1.8 °F of difference is 1 °C, 0.9 is 0.5, 0.18 is 0.1.
+    expect(inC.rows[0].slice(0, 5)).toEqual([
+      'as used',
+      '1,234',
+      '0.50 (−0.10)',
+      '1.00 (0.00)',
+      '1.00 (0.50)',
+    ]);
+    expect(errorTable('Frost', [['as used', ROW]], 'F').rows[0][2]).toBe('0.90 (−0.18)');
+    expect(inC.rows[0].at(-1)).toBe('– (–)');
   });
 
-  it('shows the confusion of kinds as a table of its own', () => {
-    const kinds = accuracyTables(REPORT, 'F')[1];
-    expect(kinds.title).toBe('Kinds, By temperatures');
-    expect(kinds.columns).toEqual(['', 'Calm', 'Windy']);
-    expect(kinds.rows).toEqual([
-      ['Calm', '5', '1'],
-      ['Windy', '2', '7'],
+  it('set kinds told against kinds measured', () => {
+    const table = confusionTable('Kinds', { calm: { calm: 5, windy: 1 }, windy: { calm: 2, windy: 7 } });
+    expect(table.columns).toEqual(['', 'told calm', 'told windy']);
+    expect(table.rows).toEqual([
+      ['calm by the wind', '5', '1'],
+      ['windy by the wind', '2', '7'],
     ]);
   });
 
-  it('keeps the sentences, and gives nothing for nothing', () => {
-    expect(accuracyNotes(REPORT)).toEqual(['Four airports, each left out in turn.']);
-    expect(accuracyTables(null, 'F')).toEqual([]);
-    expect(keyWords('nyc_jfk')).toBe('Nyc jfk');
+  it('have a cell for every column, in both units', () => {
+    for (const unit of ['F', 'C'] as const) {
+      for (const table of [...mainTables(unit), ...furtherTables(unit)]) {
+        for (const row of table.rows) expect(row).toHaveLength(table.columns.length);
+        expect(table.rows.flat().join()).not.toMatch(/NaN|undefined/);
+      }
+    }
   });
 });

@@ -1,9 +1,10 @@
-import { fahrenheitDifferenceToCelsius } from '../../../analysis/units/temperature.ts';
-import { formatCount } from '../../format/numbers.ts';
-import { differenceIn, figure } from '../../format/temperatures.ts';
+import report from '../../../analysis/night/night-accuracy.json';
+import { fahrenheitDifferenceToCelsius, fahrenheitToCelsius } from '../../../analysis/units/temperature.ts';
+import { formatChance, formatCount } from '../../format/numbers.ts';
+import { differenceIn, figure, formatTemperature } from '../../format/temperatures.ts';
 import { unitSymbol, type TemperatureUnit } from '../../format/unit.ts';
 
-/** A table of measured errors, ready to show. */
+/** A table of measured errors, ready to show; the first column names the row. */
 export interface AccuracyTable {
   readonly title: string;
   readonly columns: readonly string[];
@@ -11,7 +12,7 @@ export interface AccuracyTable {
 }
 
 /** Errors by hours in °F as the calibration writes them: mean size, and mean (rebuilt less observed). */
-interface ErrorRow {
+export interface ErrorRow {
   readonly nights: number;
   readonly maeF: Readonly<Record<string, number>>;
   readonly biasF: Readonly<Record<string, number>>;
@@ -19,92 +20,103 @@ interface ErrorRow {
 
 const HOURS_SHOWN = ['1', '4', '8', '12', '24'];
 
-function isObject(value: unknown): value is Readonly<Record<string, unknown>> {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
-}
-function isErrorRow(value: unknown): value is ErrorRow {
-  return isObject(value) && isObject(value.maeF) && isObject(value.biasF);
-}
-function isNumbers(value: unknown): value is Readonly<Record<string, number>> {
-  return (
-    isObject(value) &&
-    Object.keys(value).length > 0 &&
-    Object.values(value).every((entry) => typeof entry === 'number')
-  );
+function shownDifference(differenceF: number | undefined, unit: TemperatureUnit): string {
+  if (differenceF === undefined || !Number.isFinite(differenceF)) return '–';
+  return figure(differenceIn(fahrenheitDifferenceToCelsius(differenceF), unit), 2);
 }
 
-/** `byDailyWind` and `nyc_jfk` as words. */
-export function keyWords(key: string): string {
-  const words = key
-    .replaceAll('_', ' ')
-    .replace(/([a-z\d])([A-Z])/g, (_, a: string, b: string) => `${a} ${b.toLowerCase()}`);
-  return words.charAt(0).toUpperCase() + words.slice(1);
-}
-
-function errorTable(
+/** Rows of errors as one table: `1.23 (−0.10)`, mean size and in brackets the mean. */
+export function errorTable(
   title: string,
-  rows: readonly (readonly [string, ErrorRow])[],
+  rows: readonly (readonly [name: string, row: ErrorRow])[],
   unit: TemperatureUnit,
+  counted = 'Nights',
 ): AccuracyTable {
-  const shown = (valueF: number | undefined): string =>
-    valueF === undefined || !Number.isFinite(valueF)
-      ? '–'
-      : figure(differenceIn(fahrenheitDifferenceToCelsius(valueF), unit), 2);
-  const hours = HOURS_SHOWN.filter((hour) => rows.some(([, row]) => hour in row.maeF));
   return {
-    title: `${title}: mean size of the error, and in brackets its mean (${unitSymbol(unit)})`,
-    columns: ['', 'Nights', ...hours.map((hour) => `${hour} h`)],
-    rows: rows.map(([name, row]) => [
-      keyWords(name),
-      formatCount(row.nights),
-      ...hours.map((hour) => `${shown(row.maeF[hour])} (${shown(row.biasF[hour])})`),
+    title: `${title}, ${unitSymbol(unit)}`,
+    columns: ['', counted, ...HOURS_SHOWN.map((hours) => `${hours} h`)],
+    rows: rows.map(([name, { nights, maeF, biasF }]) => [
+      name,
+      formatCount(nights),
+      ...HOURS_SHOWN.map(
+        (hours) => `${shownDifference(maeF[hours], unit)} (${shownDifference(biasF[hours], unit)})`,
+      ),
     ]),
   };
 }
 
-function numberTable(
+/** How often a kind by the wind beside the lowest reading (rows) was told as which kind (columns). */
+export function confusionTable(
   title: string,
-  rows: readonly (readonly [string, Readonly<Record<string, number>>])[],
+  confusion: Readonly<Record<string, Readonly<Record<string, number>>>>,
 ): AccuracyTable {
-  const columns = [...new Set(rows.flatMap(([, row]) => Object.keys(row)))];
-  const shown = (value: number | undefined): string =>
-    value === undefined || value === null
-      ? '–'
-      : Number.isInteger(value)
-        ? formatCount(value)
-        : figure(value, 2);
+  const kinds = Object.keys(confusion);
   return {
     title,
-    columns: ['', ...columns.map(keyWords)],
-    rows: rows.map(([name, row]) => [keyWords(name), ...columns.map((column) => shown(row[column]))]),
+    columns: ['', ...kinds.map((kind) => `told ${kind}`)],
+    rows: kinds.map((kind) => [
+      `${kind} by the wind`,
+      ...kinds.map((told) => formatCount(confusion[kind][told])),
+    ]),
   };
 }
 
-/**
- * The calibration's report as tables, in its own order: rows of errors that stand together make one table, so do rows of
- * plain figures (the confusion of calm and windy nights among them); deeper parts follow under their own titles.
- */
-export function accuracyTables(
-  report: unknown,
-  unit: TemperatureUnit,
-  path: readonly string[] = [],
-): readonly AccuracyTable[] {
-  if (!isObject(report)) return [];
-  const title = path.length === 0 ? 'Overall' : path.map(keyWords).join(', ');
-  const entries = Object.entries(report);
-  const errors = entries.filter((entry): entry is [string, ErrorRow] => isErrorRow(entry[1]));
-  const numbers = entries.filter((entry): entry is [string, Record<string, number>] => isNumbers(entry[1]));
-  const deeper = entries.filter(([, value]) => !isErrorRow(value) && !isNumbers(value));
+function hitsTable(unit: TemperatureUnit): AccuracyTable {
+  const { hitsAtFourHoursF: hits, hitsAtFourHoursUncorrectedF: plain } = report.winters.withFrost;
+  const levels = ['28', '26', '24'] as const;
+  return {
+    title: 'Nights a winter held for four hours at or below a level, in winters with frost',
+    columns: ['', 'observed', 'rebuilt', 'off by', 'uncorrected, off by'],
+    rows: levels.map((level) => [
+      formatTemperature(fahrenheitToCelsius(Number(level)), unit),
+      hits[level].observedPerWinter.toFixed(1),
+      hits[level].estimatedPerWinter.toFixed(1),
+      share(hits[level].excess),
+      share(plain[level].excess),
+    ]),
+  };
+}
+
+function share(excess: number): string {
+  return `${excess < 0 ? '−' : '+'}${formatChance(Math.abs(excess))}`;
+}
+
+/** What the calibration measured, the most telling first. */
+export function mainTables(unit: TemperatureUnit): readonly AccuracyTable[] {
+  const { winters, kinds } = report;
   return [
-    ...(errors.length > 0 ? [errorTable(title, errors, unit)] : []),
-    ...(numbers.length > 0 ? [numberTable(title, numbers)] : []),
-    ...deeper.flatMap(([key, value]) => accuracyTables(value, unit, [...path, key])),
+    errorTable(
+      'All nights with frost',
+      [
+        ['as used here', report.frostNights],
+        ['plain curve, uncorrected', report.frostNightsUncorrected],
+      ],
+      unit,
+    ),
+    errorTable(
+      'Coldest of each winter that was seen whole: what decides the answers',
+      [
+        ['coldest night', winters.wholeWithFrost.coldestNight],
+        ['coldest night, uncorrected', winters.wholeWithFrost.coldestNightUncorrected],
+        ['coldest level', winters.wholeWithFrost.winterMinimum],
+        ['coldest level, uncorrected', winters.wholeWithFrost.winterMinimumUncorrected],
+      ],
+      unit,
+      'Winters',
+    ),
+    hitsTable(unit),
+    confusionTable('Calm or windy as told by temperatures alone, in nights', kinds.byTemperatures),
+    confusionTable('Calm or windy as told by the mean wind of the days, in nights', kinds.byDailyWind),
   ];
 }
 
-/** Sentences the report holds, in its order. */
-export function accuracyNotes(report: unknown): readonly string[] {
-  if (typeof report === 'string') return [report];
-  if (Array.isArray(report)) return report.flatMap(accuracyNotes);
-  return isObject(report) ? Object.values(report).flatMap(accuracyNotes) : [];
+/** The same errors apart, for those who look closer. */
+export function furtherTables(unit: TemperatureUnit): readonly AccuracyTable[] {
+  return [
+    errorTable('Nights with frost by kind', Object.entries(report.byKind), unit),
+    errorTable('Nights with frost by airport', Object.entries(report.byAirport), unit),
+  ];
 }
+
+/** Where the figures come from, in the calibration's own words. */
+export const ACCURACY_ABOUT: string = report.about;

@@ -2,7 +2,12 @@ import type { LevelAnswer } from '../../../analysis/answer/assessment.ts';
 import type { CitrusType } from '../../../analysis/tree/catalogue.ts';
 import { levelWords } from '../../format/answer-words.ts';
 import { formatChance, formatHours } from '../../format/numbers.ts';
-import { formatPeriodRange, formatPeriodShort } from '../../format/periods.ts';
+import {
+  formatPeriodRange,
+  formatPeriodShort,
+  formatPeriodWithin,
+  formatRangeWithin,
+} from '../../format/periods.ts';
 import { formatDifference, formatTemperature, formatTemperatureRange } from '../../format/temperatures.ts';
 import { causeWords } from '../../format/tree-words.ts';
 import type { TemperatureUnit } from '../../format/unit.ts';
@@ -30,12 +35,19 @@ function penaltiesCell(level: LevelAnswer, unit: TemperatureUnit): string {
 }
 
 function countedCell({ counted }: LevelAnswer): string {
-  return `${counted.hits} of ${counted.winters}\n${counted.hits === 0 ? `1 in ${formatPeriodShort(counted.low).replace('1 in ', '')} or rarer` : formatPeriodRange(counted.low, counted.high)}`;
+  const range = counted.winters === 0 ? '–' : formatPeriodRange(counted.low, counted.high);
+  return `${counted.hits} of ${counted.winters}
+${range}`;
 }
 
-function fittedCell({ fitted }: LevelAnswer): string {
+function fittedCell({ fitted, counted: { winters } }: LevelAnswer): string {
   if (!fitted) return 'no curve under 20 winters';
-  return `${formatPeriodShort(fitted.period)}\n${formatPeriodRange(fitted.low, fitted.high)}`;
+  const period = formatPeriodWithin(fitted.period, winters);
+  const range = formatRangeWithin(fitted.low, fitted.high, winters);
+  return period === range
+    ? period
+    : `${period}
+${range}`;
 }
 
 function chanceCell({ chance_in_years: chance }: LevelAnswer): string {
@@ -83,8 +95,8 @@ export function levelFacts(
     line(
       'If threshold were',
       'The answer at both ends of the threshold’s own range.',
-      ({ if_threshold: { low, high } }) =>
-        `${formatTemperature(low.threshold_c, unit)}: ${formatPeriodShort(low.period)}\n${formatTemperature(high.threshold_c, unit)}: ${formatPeriodShort(high.period)}`,
+      ({ if_threshold: { low, high }, counted: { winters } }) =>
+        `${formatTemperature(low.threshold_c, unit)}: ${formatPeriodWithin(low.period, winters)}\n${formatTemperature(high.threshold_c, unit)}: ${formatPeriodWithin(high.period, winters)}`,
     ),
     line(
       'With duration',
@@ -97,6 +109,8 @@ export function levelFacts(
       'At least one hit within so many winters.',
       chanceCell,
     ),
-    line('Nights a winter', 'Mean number of nights with a hit in a complete winter.', nightsCell),
+    ...(levels.every(({ nights_per_winter: nights }) => nights === null)
+      ? []
+      : [line('Nights a winter', 'Mean number of nights with a hit in a complete winter.', nightsCell)]),
   ];
 }
