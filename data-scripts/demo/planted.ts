@@ -1,4 +1,4 @@
-import { formatIsoDay, type DayNumber } from '../../analysis/units/calendar.ts';
+import { formatIsoDay, parseIsoDay, type DayNumber } from '../../analysis/units/calendar.ts';
 import { MISSING_TENTHS, type DailyRecord } from './daily-readings.ts';
 import type { RandomStream } from './random-stream.ts';
 
@@ -80,6 +80,15 @@ export function planterFor(station: string, record: DailyRecord): Planter {
   };
 }
 
+/** The entries that still hold: a value that a later gap took out, or a later fault changed, is not in the files. */
+export function standingEntries(plant: Planter): Planted[] {
+  return plant.entries.filter(({ element, from, stored_c: storedC }) => {
+    if (storedC === undefined || (element !== 'tmin' && element !== 'tmax')) return true;
+    const day = parseIsoDay(from);
+    return day !== null && plant.value(element, day) === Math.round(storedC * 10);
+  });
+}
+
 /** 9 °F in tenths of °C: whole °F stay whole when a value is moved by it. */
 const NINE_FAHRENHEIT_TENTHS = 50;
 
@@ -102,7 +111,8 @@ export function plantEverydayFaults(
     const offTenths =
       (random.uniform() < 0.7 ? -1 : 1) * NINE_FAHRENHEIT_TENTHS * (3 + Math.floor(3 * random.uniform()));
     const flag = 'SIGX'[Math.floor(4 * random.uniform())];
-    if (plant.value(element, day) !== MISSING_TENTHS) {
+    const flags = element === 'tmin' ? record.tminFlag : record.tmaxFlag;
+    if (plant.value(element, day) !== MISSING_TENTHS && !flags[day - record.firstDay]) {
       plant.replace('flagged value', element, day, plant.value(element, day) + offTenths, flag);
     }
   }

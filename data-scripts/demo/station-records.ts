@@ -1,7 +1,7 @@
 import { formatIsoDay } from '../../analysis/units/calendar.ts';
 import { asRead, dayExtremes, MISSING_TENTHS, type DailyRecord } from './daily-readings.ts';
 import { noteGoodExtreme, plantFreezeGap, plantStationFaults } from './planted-by-station.ts';
-import { plantEverydayFaults, planterFor, type Planted, type Planter } from './planted.ts';
+import { plantEverydayFaults, planterFor, standingEntries, type Planted, type Planter } from './planted.ts';
 import { randomStream } from './random-stream.ts';
 import { regionalWeather, type RegionalWeather } from './regional-weather.ts';
 import { siteAt, type Site } from './site-exposure.ts';
@@ -55,7 +55,7 @@ export function* stationRecords(span: DemoSpan = DEMO_SPAN): Generator<StationRe
     plantStationFaults(station.id, plant);
     if (station.id === FREEZE_GAP_STATION) plantFreezeGap(plant, weather);
     else noteGoodExtreme(plant, daily, weather);
-    yield { station, site: sites[index], daily, hours, weather, planted: plant.entries };
+    yield { station, site: sites[index], daily, hours, weather, planted: standingEntries(plant) };
   }
 }
 

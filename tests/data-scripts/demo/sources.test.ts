@@ -194,6 +194,9 @@ describe('what is planted', () => {
 
   it('stores what the manifest says, which differs from the truth', () => {
     const changed = planted.filter((entry) => entry.true_c !== undefined && entry.kind !== 'good extreme');
+    expect(new Set(changed.map((entry) => `${entry.station} ${entry.element} ${entry.from}`)).size).toBe(
+      changed.length,
+    );
     for (const kind of ['spike', 'stuck values', 'zero for missing', 'maximum below minimum'] as const) {
       expect(
         changed.some((entry) => entry.kind === kind),
