@@ -47,6 +47,8 @@ export class RecordsDatabase {
   #packUrl: string | null = null;
   #attachedUrl: string | null = null;
   #last: Promise<unknown> = Promise.resolve();
+  /** A stopped query may still be giving up; the next one waits for that. */
+  #stopping: Promise<void> = Promise.resolve();
 
   constructor(start: StartEngine = startDuckdbLazily) {
     this.#engine = new SharedAttempt(() =>
@@ -88,10 +90,11 @@ export class RecordsDatabase {
       async () => {
         signal?.throwIfAborted();
         const engine = await this.#attached();
-        const stop = (): void => void this.#stop(engine);
+        const stop = (): void => void (this.#stopping = this.#stop(engine));
+        const stopped = rejection(signal);
         signal?.addEventListener('abort', stop, { once: true });
         try {
-          return await Promise.race([engine.askStoppable(question, limit), rejection(signal)]);
+          return await Promise.race([stopped, engine.askStoppable(question, limit)]);
         } finally {
           signal?.removeEventListener('abort', stop);
         }
@@ -131,7 +134,7 @@ export class RecordsDatabase {
   }
 
   async #queued<T>(work: () => Promise<T>, sql: string, ownSql: boolean): Promise<T> {
-    const turn = this.#last.then(work);
+    const turn = this.#last.then(() => this.#stopping).then(work);
     this.#last = turn.catch(() => {});
     try {
       return await turn;
