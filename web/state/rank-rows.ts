@@ -37,12 +37,23 @@ export function rankRows(
         .filter(({ type }) => type.use === use)
         .sort(
           (a, b) =>
-            sortPeriod(b.level) - sortPeriod(a.level) ||
+            byRarity(a.level, b.level) ||
             a.level.threshold_c - b.level.threshold_c ||
             a.type.name.localeCompare(b.type.name, 'en'),
         ),
     }))
     .filter(({ rows: list }) => list.length > 0);
+}
+
+/**
+ * Rarest first. Fitted periods are compared where both are there: a headline beyond twice the record is a bound, and a
+ * bound of a hardier kind can be shorter than the estimate of a tenderer one.
+ */
+function byRarity(a: LevelAnswer, b: LevelAnswer): number {
+  const [first, second] = a.fitted && b.fitted ? [a.fitted, b.fitted] : [null, null];
+  const rarity = (level: LevelAnswer, fitted: { period: number | null } | null) =>
+    fitted ? (fitted.period ?? Number.MAX_VALUE) : sortPeriod(level);
+  return rarity(b, second) - rarity(a, first);
 }
 
 /** Rows that cold takes at most once in `periodWinters`, by the answer or the bound it gives. */
