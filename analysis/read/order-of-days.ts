@@ -8,6 +8,8 @@ import type { StationRows } from './station-rows.ts';
 const HOURS_BACK_ALLOWED = 2;
 /** From this many rows on, rows that step back together are a block, not a slip. */
 const BLOCK_ROWS = 20;
+/** So many steps back, and none forward, make a file that is written newest first. */
+const FEWEST_BACKWARD = 2;
 
 /**
  * Decides for the whole file whether dates such as 08/12/1950 are day first or month first, and turns them to day
@@ -79,7 +81,7 @@ function blocksOutOfOrder(
     previous = i;
     count += 1;
   }
-  if (steps.length === 0 || forward === 0) return 0;
+  if (steps.length === 0 || (forward === 0 && steps.length >= FEWEST_BACKWARD)) return 0;
   if (!shortRun && count - runStart >= BLOCK_ROWS) return steps.length;
   const { row, before } = steps[0]!;
   const date = (at: number): string => formatIsoDay(Math.floor(hourly ? time(at) / 24 : time(at)));

@@ -4,6 +4,16 @@ import { Fields } from './fields.ts';
 import { headerNames } from './recognise.ts';
 
 const ABSENT = -1;
+const NEVER_ABSENT: ReadonlySet<ColumnRole> = new Set([
+  'date',
+  'year',
+  'month',
+  'day',
+  'tmin',
+  'temp',
+  'lat',
+  'lon',
+]);
 
 /** Where the columns of a table stand: header names are resolved once, fields are then found without copying. */
 export class TableColumns {
@@ -107,7 +117,9 @@ export class TableColumns {
     for (const [role, column] of Object.entries(this.map.columns) as [ColumnRole, Column][]) {
       if (this.fixed) {
         this.index[role] = 0;
-        this.needed = Math.max(this.needed, (column as readonly [number, number])[0]);
+        // Lines may be cut after their last value, so only what no row can lack must fit.
+        if (NEVER_ABSENT.has(role))
+          this.needed = Math.max(this.needed, (column as readonly [number, number])[0]);
         continue;
       }
       const at = positionOf(column, names);
