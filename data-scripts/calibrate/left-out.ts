@@ -16,7 +16,12 @@ export function judgeLeftOut(nights: readonly SampleNight[]): JudgedNight[] {
       .filter((night) => night.place === place)
       .map((night) => {
         const estimated = Float64Array.from(night.curve);
-        correctSustained(estimated, Float64Array.from(night.features), night.ceiling, constants);
+        correctSustained(
+          estimated,
+          Float64Array.from(night.features),
+          Math.max(night.tmaxBefore, night.tmaxAfter),
+          constants,
+        );
         return { ...night, estimated };
       });
   });

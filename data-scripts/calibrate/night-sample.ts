@@ -20,8 +20,9 @@ export interface SampleNight {
   /** S_h of the uncorrected curve through the booked days. */
   readonly curve: Float64Array;
   readonly features: Float64Array;
-  /** Warmer of the two afternoons. */
-  readonly ceiling: number;
+  /** Booked maxima of the days before and after the night's midnight. */
+  readonly tmaxBefore: number;
+  readonly tmaxAfter: number;
   /** By temperatures alone (index into NIGHT_KINDS): what a daily record knows. */
   readonly kind: number;
   /** By the wind around the lowest reading; -1 without wind. */
@@ -57,7 +58,8 @@ export function sampleNights(record: AirportRecord): SampleNight[] {
       observed: Float64Array.from(stored, (value) => value / 100),
       curve: levels,
       features,
-      ceiling: Math.max(tmaxBefore, tmaxAfter),
+      tmaxBefore,
+      tmaxAfter,
       kind: kindByTemperatures(tmaxTwoBefore, tmaxBefore, tmin, tmaxAfter),
       windKind: hasWind ? seen.kind[at] : -1,
       dayWindMs: [i > 0 ? days.windMs[i - 1] : NaN, days.windMs[i]],
