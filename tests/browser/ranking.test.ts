@@ -1,0 +1,118 @@
+import { execFile } from 'node:child_process';
+import { promisify } from 'node:util';
+
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+
+import type { Assessment } from '../../analysis/answer/assessment.ts';
+import { launchChromium } from './chromium.ts';
+import { expectCalm, rankingRows, siteAddress, startVisit, untilAnswered } from './visit.ts';
+
+const POSTCODE = 'SC 123';
+const LEVEL_LABELS = { fruit: 'Fruit', leaf: 'Leaf', wood: 'Wood', kill: 'Life' } as const;
+
+let browser: Browser;
+let answer: Assessment;
+beforeAll(async () => {
+  browser = await launchChromium();
+  const pack = `${inject('packsFolder')}/sallowmere`;
+  const command = ['data-scripts/entry/run.mjs', 'assess', '--pack', pack, '--postcode', POSTCODE, '--json'];
+  const { stdout } = await promisify(execFile)(process.execPath, command, { maxBuffer: 64e6 });
+  answer = JSON.parse(stdout) as Assessment;
+});
+afterAll(() => browser.close());
+
+/** A period with two figures, written here anew: 1.4, 12, 130. */
+function twoFigures(period: number): string {
+  if (period >= 99.5) {
+    const grain = 10 ** (Math.floor(Math.log10(period)) - 1);
+    return String(Math.round(period / grain) * grain);
+  }
+  return period < 9.95 ? String(Number(period.toFixed(1))) : String(Math.round(period));
+}
+
+describe('from a postcode to the ranking', () => {
+  it('gives the numbers of the command for the same postcode, at every level', async () => {
+    const visit = await startVisit(browser);
+    const { page } = visit;
+    await page.goto(siteAddress());
+    await untilAnswered(page);
+    const box = page.getByRole('combobox', { name: 'Postcode, town or station' });
+    await box.focus();
+    await page.keyboard.type(POSTCODE);
+    await page.getByRole('option', { name: new RegExp(`^${POSTCODE} `) }).waitFor();
+    const began = performance.now();
+    await page.keyboard.press('Enter');
+    await page.getByRole('heading', { level: 1, name: new RegExp(`At ${POSTCODE} `) }).waitFor();
+    await expectCalm(page);
+    console.log(`Enter to the full ranking: ${Math.round(performance.now() - began)} ms (polled).`);
+    expect(new URL(page.url()).searchParams.get('postcode')).toBe(POSTCODE);
+
+    const edible = answer.types.filter(({ use }) => use !== 'rootstock');
+    expect(answer.types).toHaveLength(37);
+    expect(edible.length).toBeLessThan(37);
+    expect(await rankingRows(page).count()).toBe(edible.length);
+
+    await page.getByLabel('Show rootstocks too').check();
+    expect(await rankingRows(page).count()).toBe(37);
+    await page.getByRole('region', { name: 'Ranking', exact: true }).getByText('The same as a table').click();
+
+    let compared = 0;
+    for (const [level, label] of Object.entries(LEVEL_LABELS)) {
+      await page.getByRole('radio', { name: label, exact: true }).check({ force: true });
+      const table = page.getByRole('table', { name: new RegExp(`^${label}: how often, by type`) });
+      await table.waitFor();
+      const rows = await table
+        .getByRole('row')
+        .evaluateAll((found) => found.map((row) => [...row.children].map((cell) => cell.textContent ?? '')));
+      const shown = new Map(
+        rows.slice(1).map(([name, , words, , counted, curve]) => [name, { words, counted, curve }]),
+      );
+      for (const type of answer.types) {
+        const expected = type.levels.find((entry) => entry.level === level)!;
+        const { headline, counted, fitted } = expected;
+        const cells = shown.get(type.name);
+        expect(cells, `${type.name} is in the table`).toBeDefined();
+        expect(cells!.counted, `${type.name}, ${level}`).toBe(
+          `${counted.hits} of ${counted.winters} complete winters`,
+        );
+        if (fitted?.period && fitted.period <= 2 * counted.winters) {
+          expect(cells!.curve, `${type.name}, ${level}, curve`).toBe(`1 in ${twoFigures(fitted.period)}`);
+        }
+        if (headline.basis === 'fitted' && level !== 'kill' && headline.period! > 1.06) {
+          expect(cells!.words, `${type.name}, ${level}`).toBe(
+            `about 1 winter in ${twoFigures(headline.period!)}`,
+          );
+          compared++;
+        }
+      }
+    }
+    expect(compared).toBeGreaterThan(40);
+    await visit.close();
+  });
+
+  it('answers the mouse on the map as well: a point gets the nearest station, in the address too', async () => {
+    const visit = await startVisit(browser);
+    const { page } = visit;
+    await page.goto(siteAddress());
+    await untilAnswered(page);
+    const before = await page.getByRole('heading', { level: 1 }).textContent();
+    const map = page.getByRole('application', { name: /^Map of / });
+    const area = (await map.boundingBox())!;
+    await page.mouse.click(area.x + area.width * 0.4, area.y + area.height * 0.4);
+    await expect.poll(() => page.getByRole('heading', { level: 1 }).textContent()).not.toBe(before);
+    expect(page.url()).toMatch(/[?&](at|station)=/);
+    await visit.close();
+  });
+
+  it('says plainly when nothing is called so', async () => {
+    const visit = await startVisit(browser);
+    const { page } = visit;
+    await page.goto(siteAddress());
+    await untilAnswered(page);
+    await page.getByRole('combobox', { name: 'Postcode, town or station' }).fill('XQ 999');
+    await page.keyboard.press('Enter');
+    await page.getByText('Nothing here is called “XQ 999”.').waitFor();
+    await visit.close();
+  });
+});

@@ -1,0 +1,97 @@
+import type { Browser, BrowserContext, BrowserContextOptions, Locator, Page } from 'playwright-core';
+import { expect, inject } from 'vitest';
+
+/** One reader with a fresh browser profile: the page, and everything it asked for or complained about. */
+export interface Visit {
+  readonly context: BrowserContext;
+  readonly page: Page;
+  /** Addresses of all requests so far, those of workers included. */
+  readonly requested: readonly string[];
+  /** Errors and warnings of the console, and errors nobody caught. */
+  readonly complaints: readonly string[];
+  close(): Promise<void>;
+}
+
+/** Address of the built page with a query: `siteAddress('?unit=C')`. */
+export function siteAddress(query = ''): string {
+  return inject('siteUrl') + query;
+}
+
+/** Opens a profile that refuses every address but the site's own; `before` may add routes. */
+export async function startVisit(
+  browser: Browser,
+  options: BrowserContextOptions = {},
+  before: (context: BrowserContext) => Promise<void> = async () => {},
+): Promise<Visit> {
+  const context = await browser.newContext({
+    viewport: { width: 1280, height: 900 },
+    locale: 'en-US',
+    ...options,
+  });
+  const site = new URL(inject('siteUrl')).origin;
+  await context.route(
+    (url) => url.protocol.startsWith('http') && url.origin !== site,
+    (route) => route.abort(),
+  );
+  await before(context);
+  const requested: string[] = [];
+  const complaints: string[] = [];
+  context.on('request', (request) => requested.push(request.url()));
+  const page = await context.newPage();
+  page.on('console', (message) => {
+    if (['error', 'warning'].includes(message.type())) complaints.push(message.text());
+  });
+  page.on('pageerror', (error) => complaints.push(error.message));
+  return { context, page, requested, complaints, close: () => context.close() };
+}
+
+/** The rows of the ranking; each button's name tells its type and answer. */
+export function rankingRows(page: Page): Locator {
+  return page
+    .getByRole('region', { name: 'Ranking', exact: true })
+    .getByRole('button', { name: /: .+ counted in / });
+}
+
+/** The row of one type. */
+export function rankingRow(page: Page, typeName: string): Locator {
+  return page
+    .getByRole('region', { name: 'Ranking', exact: true })
+    .getByRole('button', { name: new RegExp(`^${typeName}.*: `) });
+}
+
+/** The map, once it may be used. */
+export function mapOfStations(page: Page): Locator {
+  return page.getByRole('application', { name: /^Map of \d+ stations/ });
+}
+
+/** Waits until the answer of the place stands and the ranking is filled. */
+export async function untilAnswered(page: Page): Promise<void> {
+  await rankingRows(page).first().waitFor({ timeout: 20_000 });
+  await expectCalm(page);
+}
+
+/** Waits until no answer is being worked out. */
+export async function expectCalm(page: Page): Promise<void> {
+  await expect
+    .poll(() => page.getByRole('status').filter({ hasText: 'Working out the answer.' }).count(), {
+      timeout: 20_000,
+    })
+    .toBe(0);
+}
+
+/** Scrolls to one of the later parts and waits for its view; `ready` is something only the view has. */
+export async function openPart(
+  page: Page,
+  name: 'Winters' | 'Records' | 'Method',
+  ready: (part: Locator) => Locator,
+): Promise<Locator> {
+  await page.getByRole('navigation').getByRole('link', { name }).click();
+  const part = page.getByRole('region', { name, exact: true });
+  await ready(part).first().waitFor({ timeout: 20_000 });
+  return part;
+}
+
+/** The winters' chart, a slider over the winters. */
+export function winterSlider(page: Page): Locator {
+  return page.getByRole('slider', { name: /: coldest of each winter$/ });
+}
