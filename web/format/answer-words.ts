@@ -21,8 +21,17 @@ export function reachedC(level: LevelAnswer): number {
 
 /** The period as a band from the two ends of the threshold's own range: always so for kill, whose figures are inferred. */
 export function killBand(level: LevelAnswer): string {
-  const { low, high } = level.if_threshold;
-  return formatRangeWithin(high.period, low.period, level.counted.winters);
+  const often = level.if_threshold.high.period;
+  return formatRangeWithin(often, rareEnd(level), level.counted.winters);
+}
+
+/**
+ * Period at the colder end of the threshold's range, `null` where only a bound is known: a colder threshold is reached
+ * more rarely, so a shorter period there than at the centre can only be the bound of a "rarer than".
+ */
+export function rareEnd({ headline, if_threshold: { low } }: LevelAnswer): number | null {
+  const isBound = low.period !== null && headline.period !== null && low.period < headline.period;
+  return isBound ? null : low.period;
 }
 
 /** Kill is told as a band wherever there is a period to tell. */

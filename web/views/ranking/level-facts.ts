@@ -1,13 +1,8 @@
 import type { LevelAnswer } from '../../../analysis/answer/assessment.ts';
 import type { CitrusType } from '../../../analysis/tree/catalogue.ts';
-import { levelWords } from '../../format/answer-words.ts';
+import { levelWords, rareEnd } from '../../format/answer-words.ts';
 import { formatChance, formatHours } from '../../format/numbers.ts';
-import {
-  formatPeriodRange,
-  formatPeriodShort,
-  formatPeriodWithin,
-  formatRangeWithin,
-} from '../../format/periods.ts';
+import { formatPeriodShort, formatPeriodWithin, formatRangeWithin } from '../../format/periods.ts';
 import { formatDifference, formatTemperature, formatTemperatureRange } from '../../format/temperatures.ts';
 import { causeWords } from '../../format/tree-words.ts';
 import type { TemperatureUnit } from '../../format/unit.ts';
@@ -35,7 +30,7 @@ function penaltiesCell(level: LevelAnswer, unit: TemperatureUnit): string {
 }
 
 function countedCell({ counted }: LevelAnswer): string {
-  const range = counted.winters === 0 ? '–' : formatPeriodRange(counted.low, counted.high);
+  const range = counted.winters === 0 ? '–' : formatRangeWithin(counted.low, counted.high, counted.winters);
   return `${counted.hits} of ${counted.winters}
 ${range}`;
 }
@@ -48,6 +43,19 @@ function fittedCell({ fitted, counted: { winters } }: LevelAnswer): string {
     ? period
     : `${period}
 ${range}`;
+}
+
+function thresholdEndsCell(level: LevelAnswer, unit: TemperatureUnit): string {
+  const { low, high } = level.if_threshold;
+  const { winters } = level.counted;
+  const rare =
+    rareEnd(level) === null && low.period !== null
+      ? `rarer than ${formatPeriodShort(low.period)}`
+      : formatPeriodWithin(low.period, winters);
+  return [
+    `${formatTemperature(low.threshold_c, unit)}: ${rare}`,
+    `${formatTemperature(high.threshold_c, unit)}: ${formatPeriodWithin(high.period, winters)}`,
+  ].join('\n');
 }
 
 function chanceCell({ chance_in_years: chance }: LevelAnswer): string {
@@ -92,11 +100,8 @@ export function levelFacts(
     ),
     line('Counted', 'Complete winters with at least one hit, and the 90 % range of the count.', countedCell),
     line('Curve', 'Extreme-value curve through all complete winters, with its 90 % range.', fittedCell),
-    line(
-      'If threshold were',
-      'The answer at both ends of the threshold’s own range.',
-      ({ if_threshold: { low, high }, counted: { winters } }) =>
-        `${formatTemperature(low.threshold_c, unit)}: ${formatPeriodWithin(low.period, winters)}\n${formatTemperature(high.threshold_c, unit)}: ${formatPeriodWithin(high.period, winters)}`,
+    line('If threshold were', 'The answer at both ends of the threshold’s own range.', (level) =>
+      thresholdEndsCell(level, unit),
     ),
     line(
       'With duration',
