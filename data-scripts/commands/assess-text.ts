@@ -78,8 +78,11 @@ function levelCell({ level, headline, counted, if_threshold: ends }: LevelAnswer
   const count = `{${counted.hits} of ${counted.winters}}${agrees ? '' : ' fit and count disagree'}`;
   if (basis === 'not seen') return `not seen, could be 1 in ${round(low)} ${count}`;
   if (basis === 'beyond') return `rarer than 1 in ${round(low)} ${count}`;
-  if (level === 'kill' && ends.low.period !== null && ends.high.period !== null) {
-    return `1 in ${round(ends.high.period)} to ${round(ends.low.period)} ${count}`;
+  if (level === 'kill' && ends.high.period !== null) {
+    // A hardier end with a shorter number is a bound, not an estimate: the band then has no far end.
+    const rarest = ends.low.period ?? 0;
+    const end = rarest >= period! ? `to ${round(rarest)}` : `to ${round(period)} or rarer`;
+    return `1 in ${round(ends.high.period)} ${end} ${count}`;
   }
   return `1 in ${round(period)} [${round(low)}-${high === null ? '' : round(high)}] ${count}`;
 }

@@ -172,7 +172,7 @@ describe('records', () => {
   it('checks a pack and lists packs', async () => {
     const check = await command('records', 'check', pack);
     expect(check.code).toBe(0);
-    expect(check.out).toContain('4 stations, winters 1990 to 2016');
+    expect(check.out).toContain('4 stations, winters 1991 to 2015');
     expect(check.out).toContain('every checksum as listed');
     const index = await command('records', 'index', work);
     expect(index).toMatchObject({ code: 0, out: 'pack: pack, 4 stations\n' });
