@@ -3,7 +3,12 @@ import { distanceKm } from '../../../analysis/place/distance.ts';
 import { nearestStations } from '../../../analysis/place/nearest-stations.ts';
 import { stationForPlace } from '../../../analysis/place/station-for-place.ts';
 
-const station = (id: string, lat: number, lon: number, complete = 40) => ({ id, lat, lon, winters: { complete } });
+const station = (id: string, lat: number, lon: number, complete = 40) => ({
+  id,
+  lat,
+  lon,
+  winters: { complete },
+});
 
 describe('distance', () => {
   // Vincenty's geodesic between Paris (48.8566 N, 2.3522 E) and New York (40.7128 N, 74.0060 W) is 5837 km on WGS84
@@ -30,8 +35,12 @@ describe('stations near a place', () => {
 
   it('prefer the nearest with twenty winters, else with any, else the nearest', () => {
     const place = { lat: 30, lon: 0 };
-    expect(stationForPlace([station('short', 30, 0, 8), station('long', 30.3, 0, 20)], place).station.id).toBe('long');
-    expect(stationForPlace([station('none', 30, 0, 0), station('short', 30.3, 0, 3)], place).station.id).toBe('short');
+    expect(
+      stationForPlace([station('short', 30, 0, 8), station('long', 30.3, 0, 20)], place).station.id,
+    ).toBe('long');
+    expect(stationForPlace([station('none', 30, 0, 0), station('short', 30.3, 0, 3)], place).station.id).toBe(
+      'short',
+    );
     expect(stationForPlace([station('none', 30, 0, 0)], place).station.id).toBe('none');
   });
 

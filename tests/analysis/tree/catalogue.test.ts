@@ -51,7 +51,14 @@ describe('catalogue of types', () => {
       expect(centreF(id, 'leaf'), id).toBeLessThanOrEqual(20.001);
     }
     const eating = CITRUS_TYPES.filter((type) => type.use === 'eating');
-    const tenderest = ['citron', 'mexican_lime', 'tahiti_lime', 'makrut_lime', 'eureka_lemon', 'lisbon_lemon'];
+    const tenderest = [
+      'citron',
+      'mexican_lime',
+      'tahiti_lime',
+      'makrut_lime',
+      'eureka_lemon',
+      'lisbon_lemon',
+    ];
     for (const id of tenderest) {
       for (const type of eating) {
         expect(centreF(id, 'leaf'), `${id} against ${type.id}`).toBeGreaterThanOrEqual(

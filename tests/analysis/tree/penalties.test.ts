@@ -5,7 +5,9 @@ import { MATURE_TREE, penaltiesAt, totalPenaltyC, type TreeState } from '../../.
 import { celsiusDifferenceToFahrenheit } from '../../../analysis/units/temperature.ts';
 
 const totalF = (level: (typeof LEVELS)[number], id: string, state: Partial<TreeState>) =>
-  celsiusDifferenceToFahrenheit(totalPenaltyC(penaltiesAt(level, findType(id)!, { ...MATURE_TREE, ...state })));
+  celsiusDifferenceToFahrenheit(
+    totalPenaltyC(penaltiesAt(level, findType(id)!, { ...MATURE_TREE, ...state })),
+  );
 
 describe('penalties', () => {
   it('adds nothing to the mature, healthy, hardened tree the thresholds are for', () => {
@@ -46,12 +48,18 @@ describe('penalties', () => {
   it('counts only the larger of young and not hardened', () => {
     expect(totalF('wood', 'satsuma_owari', { ageYears: 1, hardened: false })).toBeCloseTo(8, 9);
     expect(totalF('wood', 'eureka_lemon', { ageYears: 1, hardened: false })).toBeCloseTo(5.5, 9);
-    const causes = penaltiesAt('wood', findType('eureka_lemon')!, { ...MATURE_TREE, ageYears: 1, hardened: false });
+    const causes = penaltiesAt('wood', findType('eureka_lemon')!, {
+      ...MATURE_TREE,
+      ageYears: 1,
+      hardened: false,
+    });
     expect(causes.map((penalty) => penalty.cause)).toEqual(['age']);
   });
 
   it('adds fruit load, condition, container and rootstock, the hardier rootstock as a small credit', () => {
-    expect(totalF('kill', 'navel_orange', { fruitLoad: true, condition: 'weak', container: true })).toBeCloseTo(8.5, 9);
+    expect(
+      totalF('kill', 'navel_orange', { fruitLoad: true, condition: 'weak', container: true }),
+    ).toBeCloseTo(8.5, 9);
     expect(totalF('kill', 'navel_orange', { rootstock: 'trifoliate' })).toBeCloseTo(-1, 9);
     expect(totalF('kill', 'navel_orange', { rootstock: 'rough-lemon' })).toBeCloseTo(2, 9);
   });

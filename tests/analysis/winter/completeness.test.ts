@@ -8,7 +8,9 @@ const except = (...days: string[]) => {
   return (night: number) => !missing.has(night);
 };
 const span = (first: string, count: number) =>
-  Array.from({ length: count }, (_, i) => new Date(Date.parse(first) + i * 86_400_000).toISOString().slice(0, 10));
+  Array.from({ length: count }, (_, i) =>
+    new Date(Date.parse(first) + i * 86_400_000).toISOString().slice(0, 10),
+  );
 
 describe('winter blocks', () => {
   it('run July to June in the north, labelled by January, and by calendar year in the south', () => {
@@ -24,7 +26,10 @@ describe('winter blocks', () => {
       for (const winter of [1900, 1999, 2000, 2024]) {
         const { first, last } = winterBounds(winter, hemisphere);
         expect([winterOf(first, hemisphere), winterOf(last, hemisphere)]).toEqual([winter, winter]);
-        expect([winterOf(first - 1, hemisphere), winterOf(last + 1, hemisphere)]).toEqual([winter - 1, winter + 1]);
+        expect([winterOf(first - 1, hemisphere), winterOf(last + 1, hemisphere)]).toEqual([
+          winter - 1,
+          winter + 1,
+        ]);
       }
     }
   });
@@ -39,7 +44,9 @@ describe('winter blocks', () => {
 describe('completeness (design 3.3)', () => {
   it('accepts a whole winter, and three missing nights in each of two months', () => {
     expect(incompleteReason(1990, 'north', () => true)).toBe('');
-    expect(incompleteReason(1990, 'north', except(...span('1989-12-01', 3), ...span('1990-01-10', 3)))).toBe('');
+    expect(incompleteReason(1990, 'north', except(...span('1989-12-01', 3), ...span('1990-01-10', 3)))).toBe(
+      '',
+    );
   });
 
   it('refuses a fourth missing night in a month', () => {

@@ -1,11 +1,20 @@
 import { describe, expect, it } from 'vitest';
-import { MISSING_HUNDREDTHS, NIGHT_KINDS, SUSTAINED_HOURS, type NightTable } from '../../../analysis/records/nights.ts';
+import {
+  MISSING_HUNDREDTHS,
+  NIGHT_KINDS,
+  SUSTAINED_HOURS,
+  type NightTable,
+} from '../../../analysis/records/nights.ts';
 import { dayNumber, parseIsoDay } from '../../../analysis/units/calendar.ts';
 import { summariseWinters } from '../../../analysis/winter/summarise-winters.ts';
 import { gainsByKindC, winterMinima } from '../../../analysis/winter/winter-minima.ts';
 
 /** Nights of 8 °C throughout, but for the nights named: [date, kind, S_0 in hundredths]; S_h rises 10 a step of hours. */
-function nightsWith(first: string, last: string, cold: [string, (typeof NIGHT_KINDS)[number], number][]): NightTable {
+function nightsWith(
+  first: string,
+  last: string,
+  cold: [string, (typeof NIGHT_KINDS)[number], number][],
+): NightTable {
   const firstNight = parseIsoDay(first)!;
   const count = parseIsoDay(last)! - firstNight + 1;
   const sustained = SUSTAINED_HOURS.map((_, j) => new Int16Array(count).fill(800 + 10 * j));
