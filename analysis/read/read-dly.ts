@@ -41,7 +41,7 @@ export class DlyReader implements RecordReader {
       this.bad.add('impossible date', line, text.slice(from, from + FIRST_VALUE));
       return;
     }
-    const days = this.dates.day(year, month, 31) >= 0 ? 31 : daysIn(this.dates, year, month);
+    const days = daysIn(this.dates, year, month);
     if (to - from < FIRST_VALUE + (days - 1) * VALUE_WIDTH + 5) {
       this.bad.add('row cut short', line, text.slice(from, from + FIRST_VALUE));
       return;
@@ -115,7 +115,7 @@ class MonthOfValues {
 }
 
 function daysIn(dates: DateFields, year: number, month: number): number {
-  for (let day = 30; day > 28; day -= 1) if (!Number.isNaN(dates.day(year, month, day))) return day;
+  for (let day = 31; day > 28; day -= 1) if (!Number.isNaN(dates.day(year, month, day))) return day;
   return 28;
 }
 
