@@ -18,7 +18,7 @@ export function labelCount(length: number, labelWidth: number): number {
  * Winters to label on an axis: round years (ends in 0, or 5 when there is room) no closer than `minGap` px.
  * `pxPerWinter` > 0.
  */
-export function winterLabels(first: number, last: number, pxPerWinter: number, minGap = 52): number[] {
+export function winterLabels(first: number, last: number, pxPerWinter: number, minGap = 40): number[] {
   const step = [1, 2, 5, 10, 20, 50, 100].find((candidate) => candidate * pxPerWinter >= minGap) ?? 100;
   const start = Math.ceil(first / step) * step;
   const labels: number[] = [];

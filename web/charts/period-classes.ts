@@ -28,7 +28,7 @@ export const UNSEEN_CLASS: PeriodClass = {
   range: null,
   ramp: 0,
   shape: 'ring',
-  label: 'not seen, record too short to say how rare',
+  label: 'not seen, short record',
 };
 
 export const NO_DATA_CLASS: PeriodClass = {

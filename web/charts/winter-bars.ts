@@ -26,7 +26,7 @@ export interface BarsScale {
 }
 
 /** Bars never start warmer than this far above the threshold, so that mild winters don't flatten the cold ones, °C. */
-const HEADROOM_C = 9;
+const HEADROOM_C = 14;
 
 /** Levels at the edges: room above the threshold, all winters and the threshold inside below. */
 export function barsScale(bars: readonly WinterBar[], thresholdC: number): BarsScale {

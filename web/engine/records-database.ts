@@ -22,7 +22,7 @@ export class DatabaseError extends Error {
 export const ROW_LIMIT = 1000;
 
 /** How long a stopped query may take to give up before the engine is closed, ms. */
-const STOP_PATIENCE_MS = 3000;
+const STOP_PATIENCE_MS = 1500;
 
 export interface RunOptions {
   /** Rows at most; the result says when there were more. */

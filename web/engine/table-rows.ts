@@ -6,7 +6,7 @@ export type Cell = string | number | boolean | null;
 /** A result in plain values: dates `YYYY-MM-DD`, timestamps with time, whole numbers too large to be exact as text. */
 export interface ResultTable {
   readonly columns: readonly string[];
-  /** Type names, one a column. */
+  /** Types in a word or two, one a column. */
   readonly types: readonly string[];
   readonly rows: readonly (readonly Cell[])[];
   /** There were more rows than the limit. */
@@ -22,10 +22,22 @@ export function tableRows(table: Table, limit = Infinity): ResultTable {
   const readers = fields.map((field, c) => cellReader(field.type, table.getChildAt(c)));
   return {
     columns: fields.map(({ name }) => name),
-    types: fields.map(({ type }) => String(type)),
+    types: fields.map(({ type }) => typeName(type)),
     rows: Array.from({ length: count }, (_, i) => readers.map((read) => read(i))),
     truncated: table.numRows > limit,
   };
+}
+
+/** A column's type in a word or two. */
+function typeName(type: DataType): string {
+  if (DataType.isDecimal(type)) return `decimal(${type.precision},${type.scale})`;
+  if (DataType.isInt(type)) return 'integer';
+  if (DataType.isFloat(type)) return 'number';
+  if (DataType.isUtf8(type)) return 'text';
+  if (DataType.isBool(type)) return 'true or false';
+  if (DataType.isDate(type)) return 'date';
+  if (DataType.isTimestamp(type)) return 'time';
+  return String(type).toLowerCase();
 }
 
 function cellReader(type: DataType, vector: Vector | null): (i: number) => Cell {

@@ -1,4 +1,4 @@
-import type { LayerSpecification } from 'maplibre-gl';
+import type { LayerSpecification, SymbolLayerSpecification } from 'maplibre-gl';
 import { mixColors, type MapPalette } from './palette.ts';
 
 /**
@@ -8,6 +8,18 @@ import { mixColors, type MapPalette } from './palette.ts';
  */
 export const TEXT_FONT = ["'Source Serif 4 Variable'", 'Georgia', 'serif'];
 export const ITALIC_FONT = ["'Almanac Italic'", ...TEXT_FONT];
+
+/** Where a town's name may go, best first: beside its dot, else a little farther off, where stations crowd around it. */
+const TOWN_ANCHORS = [0.55, 1.5].flatMap((away): (string | [number, number])[] => [
+  ...['left', [away, 0] as [number, number]],
+  ...['right', [-away, 0] as [number, number]],
+  ...['top', [0, away] as [number, number]],
+  ...['bottom', [0, -away] as [number, number]],
+  ...['top-left', [away, away] as [number, number]],
+  ...['bottom-left', [away, -away] as [number, number]],
+  ...['top-right', [-away, away] as [number, number]],
+  ...['bottom-right', [-away, -away] as [number, number]],
+]) as NonNullable<SymbolLayerSpecification['layout']>['text-variable-anchor-offset'];
 
 /** Layers of names, less important first; source `labels` has `kind` "town", "hill", "water", "river", "island" and `rank`. */
 export function labelLayers(): LayerSpecification[] {
@@ -60,8 +72,7 @@ export function labelLayers(): LayerSpecification[] {
         'text-field': ['get', 'name'],
         'text-font': TEXT_FONT,
         'text-size': ['match', ['get', 'rank'], 1, 17, 2, 14.5, 13],
-        'text-variable-anchor': ['left', 'right', 'top', 'bottom', 'top-left', 'bottom-left'],
-        'text-radial-offset': 0.55,
+        'text-variable-anchor-offset': TOWN_ANCHORS,
         'text-justify': 'auto',
         'text-padding': 3,
         'symbol-sort-key': ['get', 'rank'],

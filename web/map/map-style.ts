@@ -3,14 +3,19 @@ import type { LayerSpecification, StyleSpecification } from 'maplibre-gl';
 import { mixColors, type MapPalette } from './palette.ts';
 import { labelLayers, labelPaint } from './label-layers.ts';
 
-/** Distance from the shore and strength of each engraved line in the sea, px and share of ink. */
+/** Distance from the shore (px, close up) and strength of each engraved line in the sea, as a share of ink. */
 const WATERLINES = [
-  { px: 3, share: 0.24 },
-  { px: 6.5, share: 0.18 },
-  { px: 11, share: 0.13 },
-  { px: 16.5, share: 0.085 },
-  { px: 23.5, share: 0.05 },
+  { px: 2.5, share: 0.22 },
+  { px: 5.5, share: 0.16 },
+  { px: 9, share: 0.11 },
+  { px: 13, share: 0.075 },
+  { px: 17.5, share: 0.045 },
 ];
+
+/** The lines close up on the shore when the map is small, where coves are too narrow for them. */
+function waterlineGap(px: number): unknown {
+  return ['interpolate', ['linear'], ['zoom'], 5, 0.5 * px, 6.5, px, 8, 2 * px];
+}
 
 const ROUND = { 'line-join': 'round', 'line-cap': 'round' } as const;
 const ofKind = (kind: string) => ['==', ['get', 'kind'], kind] as ['==', unknown, string];
@@ -25,7 +30,7 @@ export function mapPaint(palette: MapPalette): Record<string, Record<string, unk
     ...Object.fromEntries(
       WATERLINES.map(({ px, share }, i) => [
         `waterline-${i}`,
-        { 'line-color': mixColors(water, ink, share), 'line-width': 0.8, 'line-gap-width': 2 * px },
+        { 'line-color': mixColors(water, ink, share), 'line-width': 0.8, 'line-gap-width': waterlineGap(px) },
       ]),
     ),
     land: { 'fill-color': land, 'fill-antialias': true },
@@ -48,9 +53,9 @@ export function mapPaint(palette: MapPalette): Record<string, Record<string, unk
     },
     'ring-selected': {
       'circle-color': 'transparent',
-      'circle-radius': 12.5,
+      'circle-radius': 12,
       'circle-stroke-color': accent,
-      'circle-stroke-width': 2.5,
+      'circle-stroke-width': 2.25,
     },
     stations: {},
     place: {},
@@ -84,6 +89,8 @@ function bareLayers(): LayerSpecification[] {
       source: 'stations',
       layout: {
         'icon-image': ['get', 'icon'],
+        'icon-size': ['interpolate', ['linear'], ['zoom'], 3, 0.5, 5, 0.7, 6.5, 0.85, 8, 1],
+        'icon-padding': 0,
         'icon-allow-overlap': true,
         'symbol-sort-key': ['get', 'order'],
       },

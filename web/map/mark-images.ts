@@ -5,8 +5,7 @@ import { markImage } from './station-features.ts';
 
 /** Images are drawn at twice the size for sharp marks on fine screens. */
 export const MARK_PIXEL_RATIO = 2;
-const STATION_BOX_PX = 22;
-const PLACE_BOX_PX = 30;
+const BOX_PX = 22;
 const RADIUS_PX = 6.2;
 
 export const PLACE_IMAGE = 'place';
@@ -22,12 +21,11 @@ export const MARK_IMAGES: readonly string[] = [
 /** Draws one image by name; `null` for a name that isn't ours. */
 export function drawMark(name: string, palette: MapPalette): ImageData | null {
   const canvas = document.createElement('canvas');
-  const boxPx = name === PLACE_IMAGE ? PLACE_BOX_PX : STATION_BOX_PX;
-  canvas.width = canvas.height = boxPx * MARK_PIXEL_RATIO;
+  canvas.width = canvas.height = BOX_PX * MARK_PIXEL_RATIO;
   const pen = canvas.getContext('2d', { willReadFrequently: true });
   if (!pen) return null;
   pen.scale(MARK_PIXEL_RATIO, MARK_PIXEL_RATIO);
-  pen.translate(boxPx / 2, boxPx / 2);
+  pen.translate(BOX_PX / 2, BOX_PX / 2);
   pen.lineJoin = 'round';
   if (name === PLACE_IMAGE) drawPlace(pen, palette);
   else if (name === WAITING_IMAGE) drawWaiting(pen, palette);
@@ -75,17 +73,12 @@ function drawWaiting(pen: CanvasRenderingContext2D, palette: MapPalette): void {
   pen.stroke();
 }
 
-/** A surveyor's mark: a ring with four ticks, so that the point itself stays visible. */
+/** The chosen place: a full dot, so that it still reads inside the ring of the station that answers for it. */
 function drawPlace(pen: CanvasRenderingContext2D, palette: MapPalette): void {
-  const outline = new Path2D('M0,-12V-6M0,12V6M-12,0H-6M12,0H6');
-  outline.addPath(new Path2D(markPath('circle', 8)));
-  pen.lineCap = 'round';
-  for (const [color, width] of [
-    [palette.paper, 5],
-    [palette.accent, 2.25],
-  ] as const) {
-    pen.strokeStyle = color;
-    pen.lineWidth = width;
-    pen.stroke(outline);
-  }
+  const dot = new Path2D(markPath('circle', 6));
+  pen.strokeStyle = palette.paper;
+  pen.lineWidth = 4;
+  pen.stroke(dot);
+  pen.fillStyle = palette.accent;
+  pen.fill(dot);
 }
