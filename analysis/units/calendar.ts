@@ -9,6 +9,22 @@ export interface CivilDate {
   readonly day: number;
 }
 
+/** English names of the months, January first. */
+export const MONTH_NAMES = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+] as const;
+
 const MS_PER_DAY = 86_400_000;
 
 /** Day number of a calendar date; years 0-99 are taken as written. The date must exist, see {@link isCivilDate}. */

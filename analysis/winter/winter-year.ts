@@ -1,4 +1,4 @@
-import { civilDate, dayNumber, type DayNumber } from '../units/calendar.ts';
+import { civilDate, dayNumber, MONTH_NAMES, type DayNumber } from '../units/calendar.ts';
 
 /** Winters are blocks that don't cut the cold season: July to June north of the equator, calendar years south of it. */
 export type Hemisphere = 'north' | 'south';
@@ -29,21 +29,6 @@ export interface MonthSpan {
 
 const NORTH_MONTHS = [11, 12, 1, 2, 3];
 const SOUTH_MONTHS = [5, 6, 7, 8, 9];
-const MONTH_NAMES = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-];
-
 /** The five months that must be whole: November to March, south of the equator May to September. */
 export function coldMonths(winter: number, hemisphere: Hemisphere): MonthSpan[] {
   const months = hemisphere === 'north' ? NORTH_MONTHS : SOUTH_MONTHS;

@@ -1,23 +1,8 @@
-import { civilDate, parseIsoDay, type DayNumber } from '../../analysis/units/calendar.ts';
-
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-] as const;
+import { civilDate, MONTH_NAMES, parseIsoDay, type DayNumber } from '../../analysis/units/calendar.ts';
 
 /** `January` for 1. */
 export function monthName(month: number): string {
-  return MONTHS[month - 1];
+  return MONTH_NAMES[month - 1];
 }
 
 /** A night, dated by its morning: `23 December 1989`, short `23 Dec 1989`. Takes a day number or `YYYY-MM-DD`. */
@@ -25,7 +10,7 @@ export function formatDay(day: DayNumber | string, form: 'long' | 'short' = 'lon
   const number = typeof day === 'string' ? parseIsoDay(day) : day;
   if (number === null) return String(day);
   const date = civilDate(number);
-  const month = MONTHS[date.month - 1];
+  const month = MONTH_NAMES[date.month - 1];
   return `${date.day} ${form === 'short' ? month.slice(0, 3) : month} ${date.year}`;
 }
 

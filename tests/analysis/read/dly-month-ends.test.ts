@@ -18,7 +18,9 @@ it('reads the last day of every month, before 1970 and after, in leap years and 
     [1970, 1, 31],
     [2000, 2, 29],
   ] as const;
-  const bytes = new TextEncoder().encode(months.map((month) => dlyLine(...month)).join(''));
+  const bytes = new TextEncoder().encode(
+    months.map(([year, month, days]) => dlyLine(year, month, days)).join(''),
+  );
   const { daily } = await readRecords(new Blob([bytes]).stream(), { fileName: 'ZZ000000001.dly' });
   const [{ day, tminC }] = daily;
   expect(day).toHaveLength(months.reduce((sum, [, , days]) => sum + days, 0));
