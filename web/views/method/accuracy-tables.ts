@@ -117,6 +117,3 @@ export function furtherTables(unit: TemperatureUnit): readonly AccuracyTable[] {
     errorTable('Nights with frost by airport', Object.entries(report.byAirport), unit),
   ];
 }
-
-/** Where the figures come from, in the calibration's own words. */
-export const ACCURACY_ABOUT: string = report.about;

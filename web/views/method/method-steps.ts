@@ -13,7 +13,7 @@ export const METHOD_STEPS: readonly MethodStep[] = [
     title: 'From readings to trustworthy days',
     paragraphs: [
       'The archive’s own quality flags are believed: a flagged value is taken out. Impossible values, spikes, values stuck for days, repeats and dates out of order are found by rules, and every one is counted by its reason under Records.',
-      'Whole degrees Fahrenheit that an archive stored as tenths of a degree Celsius are turned back first, so that 28 °F is 28 °F. A station read in the morning books its low again on the next, warmer day: such doubles are mended where the reading hour is known and marked doubtful where it is not.',
+      'Whole degrees Fahrenheit that an archive stored as tenths of a degree Celsius are turned back first, so that 28 °F is again 28 °F and not 28.04. A station read in the morning books its low again on the next, warmer day: such doubles are mended where the reading hour is known and marked doubtful where it is not.',
     ],
     code: 'analysis/clean',
     sources: ['documentation of the archives read'],
@@ -34,7 +34,7 @@ export const METHOD_STEPS: readonly MethodStep[] = [
   {
     title: 'Calm, windy or unclear',
     paragraphs: [
-      'Where wind was measured: calm below 5 miles an hour beside the night’s lowest reading, windy from 10 on. Elsewhere by the shape of the days: a wide range between alike afternoons is calm; an afternoon 8 °C colder than the one before, or a narrow range on a day that stays near freezing, is windy. Anything else is unclear and gets the smaller of two gains.',
+      'Where wind was measured: calm below 5 miles an hour (2.2 m/s) beside the night’s lowest reading, windy from 10 (4.5 m/s) on. Elsewhere by the shape of the days: a wide range between alike afternoons is calm; an afternoon 8 °C (14 °F) colder than the one before, or a narrow range on a day that stays near freezing, is windy. Anything else is unclear and gets the smaller of two gains.',
     ],
     code: 'analysis/night/night-kind.ts',
     sources: ['bounds of the trade', 'table below for how often it errs'],
@@ -52,7 +52,7 @@ export const METHOD_STEPS: readonly MethodStep[] = [
     paragraphs: [
       'Each type has four thresholds, a temperature and the hours it must be held: fruit, leaf and twig, major limbs, life down to the graft. They hold for a mature, healthy, hardened tree; each has a range and a basis: found in its source, recalled, inferred from neighbours, or practice. Nearly all kill figures are inferred, so life is always shown as a band.',
       'Age, condition, hardening, container and rootstock move leaf, wood and life; a crop on the tree moves the same three. Fruit is never moved. Young and not hardened are one weakness: only the larger counts. Plus means hurt at a warmer temperature.',
-      'Beside the plain reading stands one with duration: the harm of long cold at warmer levels, shifted by 1.6 °F times the natural logarithm of hours over four, held between −2 and +3 °F. This is a choice of ours and no source’s.',
+      'Beside the plain reading stands one with duration: the harm of long cold at warmer levels, shifted by 1.6 °F (0.9 °C) times the natural logarithm of hours over four, held between −2 and +3 °F (−1.1 and +1.7 °C). This is a choice of ours and no source’s.',
     ],
     code: 'analysis/tree',
     sources: ['extension and research sources listed with each type'],
