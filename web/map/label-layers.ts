@@ -10,7 +10,7 @@ export const TEXT_FONT = ["'Source Serif 4 Variable'", 'Georgia', 'serif'];
 export const ITALIC_FONT = ["'Almanac Italic'", ...TEXT_FONT];
 
 /** Where a town's name may go, best first: beside its dot, else a little farther off, where stations crowd around it. */
-const TOWN_ANCHORS = [0.55, 1.5].flatMap((away): (string | [number, number])[] => [
+const TOWN_ANCHORS = [0.55, 1.5, 2.6].flatMap((away): (string | [number, number])[] => [
   ...['left', [away, 0] as [number, number]],
   ...['right', [-away, 0] as [number, number]],
   ...['top', [0, away] as [number, number]],
@@ -71,7 +71,15 @@ export function labelLayers(): LayerSpecification[] {
       layout: {
         'text-field': ['get', 'name'],
         'text-font': TEXT_FONT,
-        'text-size': ['match', ['get', 'rank'], 1, 17, 2, 14.5, 13],
+        'text-size': [
+          'interpolate',
+          ['linear'],
+          ['zoom'],
+          6,
+          ['match', ['get', 'rank'], 1, 13.5, 2, 11.5, 10.5],
+          8,
+          ['match', ['get', 'rank'], 1, 17, 2, 14.5, 13],
+        ],
         'text-variable-anchor-offset': TOWN_ANCHORS,
         'text-justify': 'auto',
         'text-padding': 3,

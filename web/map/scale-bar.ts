@@ -16,5 +16,5 @@ export function scaleBar(mPerPx: number, unit: TemperatureUnit, maxPx = 110): { 
   const power = 10 ** Math.floor(Math.log10(most));
   const factor = [5, 2, 1].find((candidate) => candidate * power <= most) ?? 1;
   const length = Number((factor * power).toPrecision(3));
-  return { px: (length * unitM) / mPerPx, label: `${length}\u202f${unit === 'F' ? 'mi' : 'km'}` };
+  return { px: (length * unitM) / mPerPx, label: `${length}\u00a0${unit === 'F' ? 'mi' : 'km'}` };
 }
