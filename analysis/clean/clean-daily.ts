@@ -1,7 +1,7 @@
 import type { DailySeries, DroppedValue, RawDailyReadings } from '../records/series.ts';
 import { civilDate } from '../units/calendar.ts';
 import { dropImpossible } from './bounds.ts';
-import { dropInconsistent } from './consistency.ts';
+import { dropInconsistent, dropZeroDays } from './consistency.ts';
 import { dayTable } from './day-table.ts';
 import { Findings } from './findings.ts';
 import { judgeMinima, judgeWarmSide, type NeighbourCheck } from './outliers.ts';
@@ -41,9 +41,10 @@ export function cleanDaily(raws: readonly RawDailyReadings[], help: CleaningHelp
   const restored = restoreFahrenheit([table.tminC, table.tmaxC], monthsFrom(table.firstDay));
   if (restored > 0)
     findings.note(`${restored} values were whole °F stored as tenths of °C; they were restored.`);
+  dropZeroDays(table, findings, isWrittenInFahrenheit([table.tminC, table.tmaxC]));
   judgeWarmSide(table, findings);
   judgeMinima(table, findings, help.isSupportedByNeighbours ?? null);
-  dropInconsistent(table, findings, isWrittenInFahrenheit([table.tminC, table.tmaxC]));
+  dropInconsistent(table, findings);
   dropStuck(table, findings);
   mendReadingHours(table, findings);
   findings.settle();

@@ -18,15 +18,12 @@ const ZEROS_OFF_C = 4;
 const AROUND_DAYS = 15;
 
 /**
- * Drops what can't be true of one day: zero for both where the days around differ, and a minimum above the maximum where
- * one of them is plainly wrong or the difference too large; small differences are doubtful.
- *
- * @param isFahrenheit whether the record was written in °F: there zero for both °C is 32 °F, no mark of missing values.
+ * Drops minima above the maximum of their day where one of the two is plainly wrong or the difference too large; small
+ * differences are doubtful.
  */
-export function dropInconsistent(table: DayTable, findings: Findings, isFahrenheit: boolean): void {
+export function dropInconsistent(table: DayTable, findings: Findings): void {
   const normals = normalsOf(table);
   const { tminC, tmaxC, firstDay } = table;
-  if (!isFahrenheit) dropZeros(table, findings);
   for (let at = 0; at < table.length; at += 1) {
     const [tmin, tmax] = [tminC[at]!, tmaxC[at]!];
     if (!(tmin > tmax + ROUNDING_C)) continue;
@@ -50,7 +47,13 @@ export function dropInconsistent(table: DayTable, findings: Findings, isFahrenhe
   }
 }
 
-function dropZeros(table: DayTable, findings: Findings): void {
+/**
+ * Drops days with zero for both, where the days around are plainly different; other such days are doubtful.
+ *
+ * @param isFahrenheit whether the record was written in °F: there zero for both °C is 32 °F, no mark of missing values.
+ */
+export function dropZeroDays(table: DayTable, findings: Findings, isFahrenheit: boolean): void {
+  if (isFahrenheit) return;
   const { tminC, tmaxC, firstDay } = table;
   const isZero = (at: number): boolean => tminC[at] === 0 && tmaxC[at] === 0;
   const zeros = Array.from({ length: table.length }, (_, at) => at).filter(isZero);

@@ -3,11 +3,18 @@ const FEWEST = 20;
 /** Share of a block's values that must fit; single strays come from another source. */
 const SHARE = 0.97;
 
-/** The °F that a tenth of °C may have been made from, NaN when none was. */
-function wholeFahrenheit(valueC: number): number {
-  const fahrenheit = Math.round(valueC * 1.8 + 32);
-  const stored = Math.round(((fahrenheit - 32) / 1.8) * 10) / 10;
-  return Math.abs(stored - valueC) < 1e-6 ? fahrenheit : NaN;
+/** How a source turned whole °F into tenths of °C. */
+type Rounding = 'nearest' | 'cut';
+
+/**
+ * The °F that a tenth of °C may have been made from, NaN when none was. Some archives add a half and cut, which below
+ * zero is one tenth too warm: 28 °F becomes -2.1 instead of -2.2 (seen in GHCN-Daily at airports since 2013).
+ */
+function wholeFahrenheit(valueC: number, rounding: Rounding): number {
+  const fahrenheit = Math.round(valueC * 1.8 + 32 - (rounding === 'cut' && valueC < 0 ? 0.09 : 0));
+  const tenths = ((fahrenheit - 32) / 1.8) * 10;
+  const stored = rounding === 'nearest' ? Math.round(tenths) : Math.trunc(tenths + 0.5);
+  return Math.abs(stored / 10 - valueC) < 1e-6 ? fahrenheit : NaN;
 }
 
 /**
@@ -25,36 +32,63 @@ export function restoreFahrenheit(
 ): number {
   const length = columns[0]?.length ?? 0;
   let restored = 0;
-  let before = false;
+  let before: Rounding | null = null;
   for (let from = 0; from < length;) {
+    let to = from + 1;
     const block = blockOf(from);
-    let to = from;
-    let [known, fitting, wholeC] = [0, 0, 0];
-    for (; to < length && blockOf(to) === block; to += 1) {
-      for (const values of columns) {
-        const value = values[to]!;
-        if (Number.isNaN(value)) continue;
-        known += 1;
-        if (!Number.isNaN(wholeFahrenheit(value))) fitting += 1;
-        if (Number.isInteger(value)) wholeC += 1;
-      }
-    }
-    const proven = known >= FEWEST && fitting >= known * SHARE && wholeC < known * 0.6;
-    const isFahrenheit = known >= FEWEST ? proven : before && fitting === known;
-    if (known >= FEWEST) before = proven;
-    if (isFahrenheit) {
-      for (let entry = from; entry < to; entry += 1) {
-        for (const values of columns) {
-          const fahrenheit = wholeFahrenheit(values[entry]!);
-          if (Number.isNaN(fahrenheit)) continue;
-          const exact = (fahrenheit - 32) / 1.8;
-          if (exact === values[entry]) continue;
-          values[entry] = exact;
-          restored += 1;
-        }
-      }
-    }
+    while (to < length && blockOf(to) === block) to += 1;
+    const { known, wholeC, nearest, cut } = evidenceOf(columns, from, to);
+    const rounding: Rounding = cut > nearest ? 'cut' : 'nearest';
+    const fitting = Math.max(cut, nearest);
+    if (known >= FEWEST) before = fitting >= known * SHARE && wholeC < known * 0.6 ? rounding : null;
+    const used =
+      known >= FEWEST
+        ? before
+        : before !== null && (before === 'cut' ? cut : nearest) === known
+          ? before
+          : null;
+    if (used !== null) restored += restoreBlock(columns, from, to, used);
     from = to;
+  }
+  return restored;
+}
+
+interface Evidence {
+  readonly known: number;
+  readonly wholeC: number;
+  readonly nearest: number;
+  readonly cut: number;
+}
+
+function evidenceOf(columns: readonly Float64Array[], from: number, to: number): Evidence {
+  let [known, wholeC, nearest, cut] = [0, 0, 0, 0];
+  for (const values of columns) {
+    for (let at = from; at < to; at += 1) {
+      const value = values[at]!;
+      if (Number.isNaN(value)) continue;
+      known += 1;
+      if (Number.isInteger(value)) wholeC += 1;
+      if (!Number.isNaN(wholeFahrenheit(value, 'nearest'))) nearest += 1;
+      if (!Number.isNaN(wholeFahrenheit(value, 'cut'))) cut += 1;
+    }
+  }
+  return { known, wholeC, nearest, cut };
+}
+
+function restoreBlock(
+  columns: readonly Float64Array[],
+  from: number,
+  to: number,
+  rounding: Rounding,
+): number {
+  let restored = 0;
+  for (const values of columns) {
+    for (let at = from; at < to; at += 1) {
+      const exact = (wholeFahrenheit(values[at]!, rounding) - 32) / 1.8;
+      if (Number.isNaN(exact) || exact === values[at]) continue;
+      values[at] = exact;
+      restored += 1;
+    }
   }
   return restored;
 }
