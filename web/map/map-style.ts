@@ -121,6 +121,8 @@ export function mapStyle(palette: MapPalette, sources: MapSources): StyleSpecifi
   const source = (data: FeatureCollection | null) => ({ type: 'geojson' as const, data: data ?? EMPTY });
   return {
     version: 8,
+    // Colours change at once: a theme is not a journey, and the picture for print is taken in the same moment.
+    transition: { duration: 0, delay: 0 },
     sources: {
       land: source(sources.land),
       graticule: source(sources.graticule),
