@@ -7,6 +7,7 @@ import { Findings } from './findings.ts';
 import { judgeMinima, judgeWarmSide, type NeighbourCheck } from './outliers.ts';
 import { mendReadingHours } from './reading-hour.ts';
 import { isWrittenInFahrenheit, restoreFahrenheit } from './restore-fahrenheit.ts';
+import { normalsOf } from './season-normals.ts';
 import { dropFlagged } from './source-flags.ts';
 import { dropStuck } from './streaks.ts';
 
@@ -42,9 +43,11 @@ export function cleanDaily(raws: readonly RawDailyReadings[], help: CleaningHelp
   if (restored > 0)
     findings.note(`${restored} values were whole °F stored as tenths of °C; they were restored.`);
   dropZeroDays(table, findings, isWrittenInFahrenheit([table.tminC, table.tmaxC]));
-  judgeWarmSide(table, findings);
-  judgeMinima(table, findings, help.isSupportedByNeighbours ?? null);
-  dropInconsistent(table, findings);
+  // Medians and spreads hardly move when a few values fall, so they are taken once.
+  const normals = normalsOf(table);
+  judgeWarmSide(table, normals, findings);
+  judgeMinima(table, normals, findings, help.isSupportedByNeighbours ?? null);
+  dropInconsistent(table, normals, findings);
   dropStuck(table, findings);
   mendReadingHours(table, findings);
   findings.settle();

@@ -1,6 +1,6 @@
 import type { DayTable } from './day-table.ts';
 import { shown, type Findings } from './findings.ts';
-import { normalsOf } from './season-normals.ts';
+import type { Normals } from './season-normals.ts';
 
 /** A minimum may lie above its maximum by this much, °C: two roundings. */
 const ROUNDING_C = 0.6;
@@ -21,8 +21,7 @@ const AROUND_DAYS = 15;
  * Drops minima above the maximum of their day where one of the two is plainly wrong or the difference too large; small
  * differences are doubtful.
  */
-export function dropInconsistent(table: DayTable, findings: Findings): void {
-  const normals = normalsOf(table);
+export function dropInconsistent(table: DayTable, normals: Normals, findings: Findings): void {
   const { tminC, tmaxC, firstDay } = table;
   for (let at = 0; at < table.length; at += 1) {
     const [tmin, tmax] = [tminC[at]!, tmaxC[at]!];

@@ -2,7 +2,7 @@ import type { DayNumber } from '../units/calendar.ts';
 import type { DayTable } from './day-table.ts';
 import { shown, type Findings } from './findings.ts';
 import { lowEvidence, type LowEvidence } from './low-evidence.ts';
-import { normalsOf, type Normals } from './season-normals.ts';
+import type { Normals } from './season-normals.ts';
 
 /**
  * Asks neighbouring stations about a minimum: true if they had a night as cold for their season, false if not, null if
@@ -44,12 +44,16 @@ const DOUBT_SEASON = 5;
 const ZERO_F_IN_C = -160 / 9;
 
 /** Drops minima that can't be true, and marks those that may not be. */
-export function judgeMinima(table: DayTable, findings: Findings, neighbours: NeighbourCheck | null): void {
+export function judgeMinima(
+  table: DayTable,
+  normals: Normals,
+  findings: Findings,
+  neighbours: NeighbourCheck | null,
+): void {
   const { tminC, firstDay } = table;
   for (let pass = 1, changed = true; pass <= PASSES && changed; pass += 1) {
     changed = false;
     const doubts: (() => void)[] = [];
-    const normals = normalsOf(table);
     const verdicts: { at: number; reason: string; doubt: boolean; detail: string }[] = [];
     for (let at = 0; at < table.length; at += 1) {
       const value = tminC[at]!;
@@ -156,8 +160,7 @@ const TMAX_SPIKE = 5.5;
 const TMAX_SEASON = 6;
 
 /** Drops maxima, and minima on the warm side, that stand out alone from the days around them and from the season. */
-export function judgeWarmSide(table: DayTable, findings: Findings): void {
-  const normals = normalsOf(table);
+export function judgeWarmSide(table: DayTable, normals: Normals, findings: Findings): void {
   for (const element of ['tmax', 'tmin'] as const) {
     const values = element === 'tmax' ? table.tmaxC : table.tminC;
     const changes = element === 'tmax' ? normals.tmaxChange : normals.tminChange;

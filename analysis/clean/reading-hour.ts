@@ -1,6 +1,6 @@
 import { HOUR_UNKNOWN, type DayTable } from './day-table.ts';
 import { shown, type Findings } from './findings.ts';
-import { civilDate } from '../units/calendar.ts';
+import { civilDate, dayNumber } from '../units/calendar.ts';
 
 /** Hours of reading, local time, at which the maximum belongs to the day before. */
 const MORNING_FROM = 4;
@@ -139,12 +139,8 @@ function noteLikelyMornings(table: DayTable, hours: Uint8Array, findings: Findin
   const years: number[] = [];
   for (let from = 0; from < table.length;) {
     const { year } = civilDate(table.firstDay + from);
-    let to = from;
-    let unknown = true;
-    while (to < table.length && to - from < 366 && civilYear(table.firstDay + to) === year) {
-      if (hours[to] !== HOUR_UNKNOWN) unknown = false;
-      to += 1;
-    }
+    const to = Math.min(table.length, dayNumber(year + 1, 1, 1) - table.firstDay);
+    const unknown = hours.subarray(from, to).every((hour) => hour === HOUR_UNKNOWN);
     const isLate =
       unknown &&
       (habitOfReading(table, from, to) < LATE_YEAR ||
@@ -157,10 +153,6 @@ function noteLikelyMornings(table: DayTable, hours: Uint8Array, findings: Findin
     `In ${spans(years)} the maxima look as if read in the morning and booked a day late; ` +
       `the hour isn't known, so they were left.`,
   );
-}
-
-function civilYear(day: number): number {
-  return civilDate(day).year;
 }
 
 /** `1985-1990, 1994`. */
