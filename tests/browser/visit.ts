@@ -1,6 +1,9 @@
 import type { Browser, BrowserContext, BrowserContextOptions, Locator, Page } from 'playwright-core';
 import { expect, inject } from 'vitest';
 
+/** How long a single step on the page may take, ms; the machine may be busy with other things. */
+export const PATIENCE_MS = 15_000;
+
 /** One reader with a fresh browser profile: the page, and everything it asked for or complained about. */
 export interface Visit {
   readonly context: BrowserContext;
@@ -38,6 +41,7 @@ export async function startVisit(
   const complaints: string[] = [];
   context.on('request', (request) => requested.push(request.url()));
   const page = await context.newPage();
+  page.setDefaultTimeout(PATIENCE_MS);
   page.on('console', (message) => {
     if (['error', 'warning'].includes(message.type())) complaints.push(message.text());
   });
