@@ -7,6 +7,7 @@ import {
   formatPeriodRange,
   formatPeriodWithin,
   formatRangeWithin,
+  longestTold,
 } from './periods.ts';
 
 /** Sum of the penalties, °C difference. */
@@ -48,11 +49,19 @@ export function levelWords(level: LevelAnswer): string {
   return formatHeadline(headline, counted.winters);
 }
 
+/** `in between 1 winter in 9 and 1 in 24`, `in 1 winter in 23, or more rarely`. */
+function bandSentence(level: LevelAnswer): string {
+  const { winters } = level.counted;
+  const often = formatPeriodWithin(level.if_threshold.high.period, winters).replace('1 in', '1 winter in');
+  const rare = rareEnd(level);
+  if (rare === null || rare > longestTold(winters)) return `in ${often}, or more rarely`;
+  return `in between ${often} and ${formatPeriodWithin(rare, winters)}`;
+}
+
 /** The same as the end of "would have lost major limbs ...", in two parts: the answer, and what hangs on to it. */
 export function sentenceEnd(level: LevelAnswer): { readonly main: string; readonly rest: string } {
   const { headline, counted } = level;
-  if (isBand(level))
-    return { main: `in ${killBand(level)} winters`, rest: 'a band, since kill figures are inferred' };
+  if (isBand(level)) return { main: bandSentence(level), rest: 'a band, since kill figures are inferred' };
   if (headline.basis === 'beyond') {
     return {
       main: formatHeadline(headline, counted.winters).replace('rarer than', 'less often than'),
@@ -70,7 +79,7 @@ export function sentenceEnd(level: LevelAnswer): { readonly main: string; readon
 /** The 90 % range in words, `''` where the headline already is a bound. */
 export function rangeWords(level: LevelAnswer): string {
   const { basis, low, high } = level.headline;
-  if (basis === 'not seen' || basis === 'beyond') return '';
+  if (basis === 'not seen' || basis === 'beyond' || isBand(level)) return '';
   return `range ${formatRangeWithin(low, high, level.counted.winters)}`;
 }
 

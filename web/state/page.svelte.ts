@@ -1,6 +1,7 @@
 import { getContext, setContext } from 'svelte';
 import type { LevelAnswer, TypeAnswer } from '../../analysis/answer/assessment.ts';
 import type { OpenPack } from '../data/open-pack.ts';
+import { findType } from '../../analysis/tree/catalogue.ts';
 import { hemisphereOf } from '../format/dates.ts';
 import type { AnswerState } from './answer-state.svelte.ts';
 import type { Choices } from './choices.svelte.ts';
@@ -88,7 +89,13 @@ export class PageState {
 
   /** Id of the type told about in the headline, on the map and in the winters. */
   get focusId(): string {
-    return this.choices.type ?? FIRST_TYPE;
+    const { type } = this.choices;
+    return type !== null && findType(type) ? type : FIRST_TYPE;
+  }
+  /** What to say about a type that a link asked for and that doesn't exist. */
+  get typeProblem(): string | null {
+    const { type } = this.choices;
+    return type === null || findType(type) ? null : `There is no type “${type}” in the catalogue.`;
   }
   readonly focus = $derived.by(
     (): TypeAnswer | null =>

@@ -11,12 +11,12 @@ const NAMED = 3;
 export function rankingSentence(groups: readonly RankGroup[], level: Level): string {
   const all = groups.reduce((sum, { rows }) => sum + rows.length, 0);
   const rare = rarerThan(groups, RARE_WINTERS);
-  const object = LEVEL_WORDS[level].object;
+  const words = LEVEL_WORDS[level];
   if (rare.length === 0)
-    return `Of ${all} kinds, none loses ${object} here as rarely as 1 winter in ${RARE_WINTERS}.`;
+    return `Of ${all} kinds, none ${words.one} here as rarely as 1 winter in ${RARE_WINTERS}.`;
   if (rare.length === all)
-    return `All ${all} kinds lose ${object} here no oftener than 1 winter in ${RARE_WINTERS}.`;
+    return `All ${all} kinds ${words.many} here no oftener than 1 winter in ${RARE_WINTERS}.`;
   const names = rare.slice(0, NAMED).map(({ type }) => type.name);
   const shown = rare.length <= NAMED ? `: ${names.join(', ')}` : `, ${names[0]} among them`;
-  return `Of ${all} kinds, ${rare.length} ${rare.length === 1 ? 'loses' : 'lose'} ${object} here no oftener than 1 winter in ${RARE_WINTERS}${shown}.`;
+  return `Of ${all} kinds, ${rare.length} ${rare.length === 1 ? words.one : words.many} here no oftener than 1 winter in ${RARE_WINTERS}${shown}.`;
 }
