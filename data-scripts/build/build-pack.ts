@@ -171,7 +171,7 @@ async function computeStations(
     dropped.add(found.dropped);
     doubtful.add(found.doubtful);
     const moved = register.moved(id);
-    notes.push(...(moved ? [moved] : []), ...found.notes);
+    notes.push(...(moved ? [moved] : []), ...found.notes.map((note) => `Station ${id}: ${note}`));
     stations.push({
       station,
       basis,
