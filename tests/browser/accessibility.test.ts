@@ -1,0 +1,93 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+
+import type { AxeResults } from 'axe-core';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+
+import { launchChromium } from './chromium.ts';
+import { openPart, rankingRow, siteAddress, startVisit, untilAnswered, winterSlider } from './visit.ts';
+
+/** The checker's own text, run inside the page. */
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launchChromium();
+});
+afterAll(() => browser.close());
+
+/** Serious and critical violations of the whole page as it stands, one line each; and how many rules passed. */
+async function audit(page: Page): Promise<{ violations: string[]; passed: number }> {
+  await page.evaluate(AXE);
+  const results = (await page.evaluate(
+    'axe.run(document, { resultTypes: ["violations", "passes"] })',
+  )) as AxeResults;
+  const grave = results.violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
+  return {
+    violations: grave.flatMap(({ id, nodes }) =>
+      nodes.map(({ target, failureSummary }) => `${id}: ${String(target)} ${failureSummary ?? ''}`),
+    ),
+    passed: results.passes.length,
+  };
+}
+
+describe('accessibility by axe-core', () => {
+  for (const colorScheme of ['light', 'dark'] as const) {
+    it(`finds no serious violation in any part, ${colorScheme}`, async () => {
+      // axe reads the page by script, which the site's own policy would refuse from outside.
+      const visit = await startVisit(browser, { colorScheme, bypassCSP: true });
+      const { page } = visit;
+      await page.goto(siteAddress());
+      await untilAnswered(page);
+      const first = await audit(page);
+      expect(first.passed).toBeGreaterThan(20);
+      expect(first.violations, 'first screen').toEqual([]);
+
+      await rankingRow(page, 'Meyer lemon').click();
+      await page.getByRole('region', { name: /^Meyer lemon.*: the four levels$/ }).waitFor();
+      expect((await audit(page)).violations, 'ranking with a row open').toEqual([]);
+
+      await openPart(page, 'Winters', () => winterSlider(page));
+      await openPart(page, 'Records', (part) => part.getByRole('table'));
+      await openPart(page, 'Method', (part) => part.getByRole('table'));
+      await page.evaluate(() =>
+        document.querySelectorAll('details').forEach((details) => (details.open = true)),
+      );
+      expect((await audit(page)).violations, 'winters, records and method').toEqual([]);
+      await visit.close();
+    });
+  }
+
+  it('finds no serious violation with the database open, and in an error', async () => {
+    const visit = await startVisit(browser, { bypassCSP: true });
+    const { page } = visit;
+    await page.goto(siteAddress('?level=bark&postcode=ZZ 1'));
+    await untilAnswered(page);
+    await page.getByRole('alert').waitFor();
+    const records = await openPart(page, 'Records', (part) =>
+      part.getByRole('button', { name: 'Open the database' }),
+    );
+    await records.getByRole('button', { name: 'Open the database' }).click();
+    await records.getByRole('textbox', { name: 'Ask in SQL' }).waitFor({ timeout: 40_000 });
+    await records.getByRole('button', { name: 'Run', exact: true }).click();
+    await records.getByRole('table', { name: /^\d+ rows?/ }).waitFor();
+    expect((await audit(page)).violations).toEqual([]);
+    await visit.close();
+  });
+
+  it('has one h1, a main part and no skipped level of headings', async () => {
+    const visit = await startVisit(browser);
+    const { page } = visit;
+    await page.goto(siteAddress());
+    await untilAnswered(page);
+    await openPart(page, 'Winters', () => winterSlider(page));
+    expect(await page.getByRole('main').count()).toBe(1);
+    const levels = await page.evaluate(() =>
+      [...document.querySelectorAll('h1, h2, h3, h4')].map(({ tagName }) => Number(tagName[1])),
+    );
+    expect(levels.filter((level) => level === 1)).toHaveLength(1);
+    levels.forEach((level, i) => expect(level - (levels[i - 1] ?? 0), `heading ${i}`).toBeLessThanOrEqual(1));
+    await visit.close();
+  });
+});
