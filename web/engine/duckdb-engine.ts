@@ -3,6 +3,7 @@ import wasmUrl from '@duckdb/duckdb-wasm/dist/duckdb-eh.wasm?url';
 import workerUrl from '@duckdb/duckdb-wasm/dist/duckdb-browser-eh.worker.js?url';
 import { Table } from 'apache-arrow';
 import type { Parameter } from './bind-named.ts';
+import { checkWasm } from './check-wasm.ts';
 import { DownloadError, download, type Fetch, type OnBytes } from './download.ts';
 import { WASM_BYTES, WORKER_BYTES } from './engine-size.ts';
 import type { RunningEngine } from './engine-port.ts';
@@ -11,6 +12,9 @@ import { tableRows, type ResultTable } from './table-rows.ts';
 
 /** Ranges work only with all three, and never silently turn into a download of the whole file. */
 const RANGES_ONLY = { reliableHeadRequests: true, allowFullHTTPReads: false, forceFullHTTPReads: false };
+
+/** Starting takes 1 to 3 s once the files are here; a slow phone gets twenty times that. */
+const START_PATIENCE_MS = 60_000;
 
 /**
  * Downloads and starts DuckDB. Both files are fetched here rather than by the engine, so that bytes can be counted and a
@@ -21,6 +25,7 @@ export async function startDuckdb(
   fetcher: Fetch = (url) => fetch(url),
 ): Promise<RunningEngine> {
   const [worker, wasm] = await downloadParts(fetcher, onBytes);
+  await checkWasm(wasm, WASM_BYTES);
   const [workerBlobUrl, wasmBlobUrl] = [URL.createObjectURL(worker), URL.createObjectURL(wasm)];
   const thread = new Worker(workerBlobUrl);
   const db = new duckdb.AsyncDuckDB(new duckdb.VoidLogger(), thread);
@@ -67,20 +72,20 @@ async function downloadParts(fetcher: Fetch, onBytes: OnBytes): Promise<[Blob, B
   ]);
 }
 
+/** Never resolves; rejects when the worker breaks or takes longer than any machine should. */
 function failureOf(thread: Worker): Promise<never> {
   return new Promise((_, reject) => {
-    thread.addEventListener(
-      'error',
-      () => reject(new DownloadError('The database engine could not be started in this browser.')),
-      {
-        once: true,
-      },
-    );
+    const fail = (): void =>
+      reject(new DownloadError('The database engine could not be started in this browser.'));
+    thread.addEventListener('error', fail, { once: true });
+    setTimeout(fail, START_PATIENCE_MS);
   });
 }
 
 class DuckdbEngine implements RunningEngine {
-  #attached = 0;
+  #attempts = 0;
+  /** Name of the pack's database; `null` until one has been attached. */
+  #attached: string | null = null;
 
   constructor(
     private readonly db: duckdb.AsyncDuckDB,
@@ -88,10 +93,11 @@ class DuckdbEngine implements RunningEngine {
   ) {}
 
   async attach(recordsUrl: string): Promise<void> {
-    const before = this.#attached === 0 ? null : `records_${this.#attached}`;
-    const name = `records_${++this.#attached}`;
+    const before = this.#attached;
+    const name = `records_${++this.#attempts}`;
     await this.connection.query(`attach ${quoted(recordsUrl)} as ${name} (read_only)`);
     await this.connection.query(`use ${name}`);
+    this.#attached = name;
     if (before) await this.connection.query(`detach ${before}`);
   }
 

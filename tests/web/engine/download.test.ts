@@ -5,6 +5,7 @@ import { statSync } from 'node:fs';
 import { gzipSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { download, type OnBytes } from '../../../web/engine/download.ts';
+import { checkWasm } from '../../../web/engine/check-wasm.ts';
 import { WASM_BYTES, WORKER_BYTES } from '../../../web/engine/engine-size.ts';
 
 const BODY = Buffer.alloc(300_000, 'cold night ');
@@ -84,5 +85,15 @@ describe('a download counted in bytes', () => {
     const size = (file: string): number => statSync(resolve(`@duckdb/duckdb-wasm/dist/${file}`)).size;
     expect(WASM_BYTES).toBe(size('duckdb-eh.wasm'));
     expect(WORKER_BYTES).toBe(size('duckdb-browser-eh.worker.js'));
+  });
+
+  it('refuses what can not be the engine', async () => {
+    const wasm = new Uint8Array([0, 0x61, 0x73, 0x6d, 1, 0, 0, 0]);
+    await expect(checkWasm(new Blob([wasm]), 8)).resolves.toBeUndefined();
+    await expect(checkWasm(new Blob(['<!doctype html>']), 15)).rejects.toThrow(
+      'The server sent something else',
+    );
+    await expect(checkWasm(new Blob([wasm]), 9)).rejects.toThrow('arrived damaged: 8 of 9 bytes');
+    await expect(checkWasm(new Blob([]), 9)).rejects.toThrow('The server sent something else');
   });
 });
