@@ -58,13 +58,19 @@ function thresholdEndsCell(level: LevelAnswer, unit: TemperatureUnit): string {
   ].join('\n');
 }
 
-function chanceCell({ chance_in_years: chance }: LevelAnswer): string {
+function recentCell({ beside: { recent } }: LevelAnswer): string {
+  if (!recent) return '–';
+  return `${recent.hits} of ${recent.winters}\n${recent.period === null ? 'none' : formatPeriodShort(recent.period)}`;
+}
+
+function chanceCell({ chance_in_years: chance, beside }: LevelAnswer): string {
   if (chance.p === null) return '–';
   const range =
     chance.low === null || chance.high === null
       ? ''
       : `\n${formatChance(chance.low)} to ${formatChance(chance.high)}`;
-  return formatChance(chance.p) + range;
+  const seen = beside.window_share === null ? '' : `\nseen in ${formatChance(beside.window_share)}`;
+  return formatChance(chance.p) + range + seen;
 }
 
 function nightsCell(level: LevelAnswer): string {
@@ -85,11 +91,7 @@ export function levelFacts(
     cells: levels.map(cell),
   });
   return [
-    line(
-      'Answer',
-      'The fitted curve where there is one, kept from contradicting its neighbours.',
-      levelWords,
-    ),
+    line('Answer', 'The curve where there is one; beyond twice the record only a bound.', levelWords),
     line(
       'Threshold',
       'For a mature, healthy, hardened tree, held for these hours; its own range; how it is known.',
@@ -100,6 +102,13 @@ export function levelFacts(
     ),
     line('Counted', 'Complete winters with at least one hit, and the 90 % range of the count.', countedCell),
     line('Curve', 'Extreme-value curve through all complete winters, with its 90 % range.', fittedCell),
+    line(
+      'Other fit',
+      'The same curve fitted by maximum likelihood, as a check on the one above.',
+      ({ beside, fitted, counted }) =>
+        fitted === null ? '–' : formatPeriodWithin(beside.likelihood_period, counted.winters),
+    ),
+    line('Last 30 winters', 'The count over the end of the record, beside the whole.', recentCell),
     line('If threshold were', 'The answer at both ends of the threshold’s own range.', (level) =>
       thresholdEndsCell(level, unit),
     ),
@@ -111,7 +120,7 @@ export function levelFacts(
     ),
     line(
       `Chance in ${years === 1 ? '1 winter' : `${years} winters`}`,
-      'At least one hit within so many winters.',
+      'At least one hit within so many winters, by the curve; below it, how many such stretches of the record had one.',
       chanceCell,
     ),
     ...(levels.every(({ nights_per_winter: nights }) => nights === null)
