@@ -39,11 +39,15 @@ function streamOf(bytes: Uint8Array): ReadableStream<Uint8Array> {
 
 type Series = ReturnType<typeof inventedSeries>;
 
+/** The archive's five core elements, of which two are temperatures. */
 function dlyText({ firstDay, tminC, tmaxC }: Series): string {
   const months = new Map<string, string[]>();
   for (let i = 0; i < tminC.length; i++) {
     const { year, month, day } = civilDate(firstDay + i);
     for (const [element, value] of [
+      ['PRCP', 0],
+      ['SNOW', 0],
+      ['SNWD', 0],
       ['TMAX', tmaxC[i]],
       ['TMIN', tminC[i]],
     ] as const) {
