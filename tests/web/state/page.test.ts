@@ -72,6 +72,9 @@ describe('the page', () => {
     const page = await openPage({ type: 'nope', place: { by: 'postcode', code: 'QQ 9' } });
     expect(page.place?.station.id).toBe('ZZ1');
     expect(page.placeProblem).toMatch(/“QQ 9”/);
-    expect([page.focus?.id, page.typeProblem]).toEqual([FIRST_TYPE, 'There is no type “nope” in the catalogue.']);
+    expect([page.focus?.id, page.typeProblem]).toEqual([
+      FIRST_TYPE,
+      'There is no type “nope” in the catalogue.',
+    ]);
   });
 });
