@@ -1,9 +1,8 @@
-import { FEWEST_WINTERS_TO_FIT, fitWinters } from '../extremes/fit-winters.ts';
+import { fitWinters } from '../extremes/fit-winters.ts';
 import { FittedWinters, type WinterFit } from '../extremes/fitted-winters.ts';
 import type { Gev } from '../extremes/gev.ts';
 import { FEWEST_FOR_LIKELIHOOD, fitGevByMaximumLikelihood } from '../extremes/gev-maximum-likelihood.ts';
-import { sampleLMoments } from '../extremes/l-moments.ts';
-import type { StationSkewness } from '../extremes/pooled-shape.ts';
+import { stationSkewness } from '../extremes/pooled-shape.ts';
 import { negateMinima } from '../extremes/winter-minimum.ts';
 import { winterMinima, type Gains } from '../winter/winter-minima.ts';
 import type { Subject } from './subject.ts';
@@ -39,7 +38,10 @@ export class FitBook {
     if (!book) {
       const minima = winterMinima(this.subject.winters, hours, this.gains);
       const valuesC = completeValuesC(this.subject.winters, minima);
-      const neighbours = this.subject.neighbours.flatMap((winters) => this.#skewness(winters, hours) ?? []);
+      const neighbours = this.subject.neighbours.flatMap(
+        (winters) =>
+          stationSkewness(completeValuesC(winters, winterMinima(winters, hours, this.gains))) ?? [],
+      );
       const fit = fitWinters({ valuesC, neighbours, seed: SEED, draws: this.draws });
       book = {
         minima,
@@ -50,13 +52,6 @@ export class FitBook {
       this.#byHours.set(hours, book);
     }
     return book;
-  }
-
-  #skewness(winters: Subject['winters'], hours: number): StationSkewness | null {
-    const negated = negateMinima(completeValuesC(winters, winterMinima(winters, hours, this.gains)));
-    if (negated.length < FEWEST_WINTERS_TO_FIT) return null;
-    const { scale, skewness } = sampleLMoments(negated);
-    return scale > 0 ? { skewness, winters: negated.length } : null;
   }
 }
 
