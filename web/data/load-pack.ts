@@ -7,6 +7,7 @@ import {
   type PackStation,
 } from '../../analysis/records/pack.ts';
 import type { OpenPack } from './open-pack.ts';
+import { fileName, reach } from './reach.ts';
 
 const NO_PLACES: PackPlaces = { postcodes: [], towns: [] };
 
@@ -19,19 +20,11 @@ export type Fetcher = (url: string) => Promise<{
 
 /** @throws InputError with one sentence for the reader: not reached, refused, or damaged */
 async function readJson(url: string, fetcher: Fetcher): Promise<unknown> {
-  const name = url.slice(url.lastIndexOf('/') + 1);
-  let response;
-  try {
-    response = await fetcher(url);
-  } catch {
-    throw new InputError(`${name} could not be reached; the connection may be down.`);
-  }
-  if (!response.ok)
-    throw new InputError(`${name} could not be loaded: the server answered ${response.status}.`);
+  const response = await reach(url, fetcher);
   try {
     return await response.json();
   } catch {
-    throw new InputError(`${name} arrived damaged: it is not the JSON it should be.`);
+    throw new InputError(`${fileName(url)} arrived damaged: it is not the JSON it should be.`);
   }
 }
 

@@ -3,6 +3,7 @@ import { InputError } from '../../analysis/records/input-error.ts';
 import type { PackStation } from '../../analysis/records/pack.ts';
 import { decodeWinterTile } from '../../analysis/records/winter-tile.ts';
 import type { WinterTable } from '../../analysis/records/winters.ts';
+import { fileName, reach } from '../data/reach.ts';
 
 /** The part of `fetch` this needs. */
 export type TileFetch = (url: string) => Promise<{
@@ -59,18 +60,10 @@ export class WinterTiles implements WinterSource {
 }
 
 async function load(url: string, fetcher: TileFetch): Promise<Uint8Array> {
-  const name = url.slice(url.lastIndexOf('/') + 1);
-  let response;
-  try {
-    response = await fetcher(url);
-  } catch {
-    throw new InputError(`${name} could not be reached; the connection may be down.`);
-  }
-  if (!response.ok)
-    throw new InputError(`${name} could not be loaded: the server answered ${response.status}.`);
+  const response = await reach(url, fetcher);
   try {
     return new Uint8Array(await response.arrayBuffer());
   } catch {
-    throw new InputError(`${name} broke off while it was loading.`);
+    throw new InputError(`${fileName(url)} broke off while it was loading.`);
   }
 }
