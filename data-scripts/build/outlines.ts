@@ -32,9 +32,14 @@ export function clipLand(land: Feature<MultiPolygon>, [west, south, east, north]
     Math.min(180, east + MARGIN_DEGREES),
     Math.min(90, north + MARGIN_DEGREES),
   ];
-  const clipped = bboxClip(land, box) as Feature<Polygon | MultiPolygon>;
-  const features =
-    clipped.geometry.coordinates.length === 0 ? [] : [{ ...clipped, properties: { kind: 'land' } }];
+  const { geometry } = bboxClip(land, box) as Feature<Polygon | MultiPolygon>;
+  const polygons = geometry.type === 'Polygon' ? [geometry.coordinates] : geometry.coordinates;
+  // Clipping leaves an empty polygon for each that lies outside the box.
+  const coordinates = polygons.filter((rings) => rings.length > 0 && rings[0].length > 0);
+  const features: Feature<MultiPolygon>[] =
+    coordinates.length === 0
+      ? []
+      : [{ type: 'Feature', properties: { kind: 'land' }, geometry: { type: 'MultiPolygon', coordinates } }];
   return { type: 'FeatureCollection', features };
 }
 

@@ -59,3 +59,13 @@ export function grownBox([west, south, east, north]: Box, share: number): Box {
   const [dx, dy] = [(east - west) * share, (north - south) * share];
   return [west - dx, Math.max(-84, south - dy), east + dx, Math.min(84, north + dy)];
 }
+
+/** Smallest side of a map, degrees: a pack may have one station, whose own box has no size. */
+const LEAST_SIDE_DEGREES = 1;
+
+/** The box, widened round its middle where a side is shorter than a map needs. */
+export function drawableBox([west, south, east, north]: Box): Box {
+  const dx = Math.max(0, LEAST_SIDE_DEGREES - (east - west)) / 2;
+  const dy = Math.max(0, LEAST_SIDE_DEGREES - (north - south)) / 2;
+  return [west - dx, Math.max(-84, south - dy), east + dx, Math.min(84, north + dy)];
+}

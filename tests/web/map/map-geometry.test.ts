@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
+  drawableBox,
   graticuleLabel,
   graticuleLines,
   graticuleMarks,
@@ -144,4 +145,9 @@ describe('colours and names', () => {
     expect(names[1].geometry.coordinates[0]).toBeCloseTo(4, 10);
     expect(placeNames(null, []).features).toEqual([]);
   });
+});
+
+it('gives a pack of one station a box that can be drawn, and leaves others as they are', () => {
+  expect(drawableBox([-90, 30, -90, 30])).toEqual([-90.5, 29.5, -89.5, 30.5]);
+  expect(drawableBox([-10, 36, 3, 43])).toEqual([-10, 36, 3, 43]);
 });
