@@ -103,7 +103,7 @@ export async function readSources(file: string): Promise<PackManifest['sources']
 
 /** Files of the GHCN-Daily archive are known by their names; of others only the reader can say. */
 function guessedSources(files: readonly string[]): PackManifest['sources'] {
-  const archive = files.filter((file) => /^[A-Z]{2}[A-Z0-9]{9}\./.test(path.basename(file)));
+  const archive = files.filter((file) => /^[A-Z]{2}[A-Z0-9]{9}[._-]/.test(path.basename(file)));
   const unknown = {
     name: 'Station files given to the build',
     licence: 'not stated: ask the publisher before passing the pack on',
