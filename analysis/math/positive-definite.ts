@@ -25,16 +25,8 @@ export function solveCholesky(
   right: Float64Array,
   x: Float64Array,
 ): void {
-  for (let i = 0; i < size; i++) {
-    let sum = right[i]!;
-    for (let m = 0; m < i; m++) sum -= factor[i * size + m]! * x[m]!;
-    x[i] = sum / factor[i * size + i]!;
-  }
-  for (let i = size - 1; i >= 0; i--) {
-    let sum = x[i]!;
-    for (let m = i + 1; m < size; m++) sum -= factor[m * size + i]! * x[m]!;
-    x[i] = sum / factor[i * size + i]!;
-  }
+  solveLower(factor, size, right, x);
+  solveUpper(factor, size, x, x);
 }
 
 /** Inverse of a symmetric positive definite matrix stored by rows, or null when it isn't positive definite. */
@@ -50,4 +42,33 @@ export function invertPositiveDefinite(matrix: Float64Array, size: number): Floa
     for (let i = 0; i < size; i++) inverse[i * size + j] = column[i]!;
   }
   return inverse;
+}
+
+/** Solves `L x = right` for the lower triangle `L` of a Cholesky factor; `x` may be `right` itself. */
+export function solveLower(factor: Float64Array, size: number, right: Float64Array, x: Float64Array): void {
+  for (let i = 0; i < size; i++) {
+    const row = i * size;
+    let sum = right[i]!;
+    for (let m = 0; m < i; m++) sum -= factor[row + m]! * x[m]!;
+    x[i] = sum / factor[row + i]!;
+  }
+}
+
+/** Natural logarithm of the determinant of a matrix, from its Cholesky factor. */
+export function logDeterminant(factor: Float64Array, size: number): number {
+  let sum = 0;
+  for (let i = 0; i < size; i++) sum += Math.log(factor[i * size + i]!);
+  return 2 * sum;
+}
+
+/** Solves `L' x = right` for the lower triangle `L` of a Cholesky factor; `x` may be `right` itself. */
+export function solveUpper(factor: Float64Array, size: number, right: Float64Array, x: Float64Array): void {
+  if (x !== right) x.set(right);
+  // By rows of L, which lie together in memory.
+  for (let i = size - 1; i >= 0; i--) {
+    const row = i * size;
+    const solved = x[i]! / factor[row + i]!;
+    x[i] = solved;
+    for (let m = 0; m < i; m++) x[m]! -= factor[row + m]! * solved;
+  }
 }
