@@ -2,6 +2,7 @@ import type { Level } from '../../analysis/tree/levels.ts';
 import { MATURE_TREE, type TreeState } from '../../analysis/tree/penalties.ts';
 import type { TemperatureUnit } from '../format/unit.ts';
 import type { Chosen, Place } from './chosen.ts';
+import { steady } from './steady.ts';
 
 /** What the page assumes where the reader chose nothing. The default place and pack are the pack's affair. */
 export interface ChoiceDefaults {
@@ -15,60 +16,46 @@ export const DEFAULT_LEVEL: Level = 'wood';
 export const DEFAULT_YEARS = 10;
 
 /**
- * Everything the reader chose, over the defaults. Read through the getters; write through `choose` so that each change
+ * Everything the reader chose, over the defaults. Read the fields; write through `choose` so that each change
  * says whether it is a step in the history. Holds no browser object, so it is tested without one.
  */
 export class Choices {
   #chosen = $state.raw<Chosen>({});
   #defaults: ChoiceDefaults;
+  readonly #sameTree = steady<TreeState>();
   #listeners: readonly ((chosen: Chosen, step: ChoiceStep) => void)[] = [];
-
-  constructor(defaults: ChoiceDefaults, chosen: Chosen = {}) {
-    this.#defaults = defaults;
-    this.#chosen = chosen;
-  }
 
   /** Only what was chosen, for the address. */
   get chosen(): Chosen {
     return this.#chosen;
   }
-  get pack(): string | null {
-    return this.#chosen.pack ?? null;
-  }
+  // Each choice is a value of its own: a click on the map must not set off what follows from the pack or the tree.
+  readonly pack: string | null = $derived(this.#chosen.pack ?? null);
   /** `null`: the pack's own default place. */
-  get place(): Place | null {
-    return this.#chosen.place ?? null;
-  }
+  readonly place: Place | null = $derived(this.#chosen.place ?? null);
   /** Years since planting, `null` for a mature tree. */
-  get ageYears(): number | null {
-    return this.#chosen.ageYears ?? null;
-  }
+  readonly ageYears: number | null = $derived(this.#chosen.ageYears ?? null);
   /** The tree as chosen, over the mature, vigorous, hardened tree that the catalogue's thresholds are for. */
-  get tree(): TreeState {
-    return {
+  readonly tree: TreeState = $derived(
+    this.#sameTree({
       ageYears: this.#chosen.ageYears ?? MATURE_TREE.ageYears,
       condition: this.#chosen.condition ?? MATURE_TREE.condition,
       fruitLoad: this.#chosen.fruitLoad ?? MATURE_TREE.fruitLoad,
       container: this.#chosen.container ?? MATURE_TREE.container,
       hardened: !(this.#chosen.notHardened ?? !MATURE_TREE.hardened),
       rootstock: this.#chosen.rootstock ?? MATURE_TREE.rootstock,
-    };
-  }
-  get level(): Level {
-    return this.#chosen.level ?? DEFAULT_LEVEL;
-  }
-  get years(): number {
-    return this.#chosen.years ?? DEFAULT_YEARS;
-  }
+    }),
+  );
+  readonly level: Level = $derived(this.#chosen.level ?? DEFAULT_LEVEL);
+  readonly years: number = $derived(this.#chosen.years ?? DEFAULT_YEARS);
   /** Type whose row is open, and the one map and winters show; `null`: none opened yet. */
-  get type(): string | null {
-    return this.#chosen.type ?? null;
-  }
-  get showRootstocks(): boolean {
-    return this.#chosen.showRootstocks ?? false;
-  }
-  get unit(): TemperatureUnit {
-    return this.#chosen.unit ?? this.#defaults.unit;
+  readonly type: string | null = $derived(this.#chosen.type ?? null);
+  readonly showRootstocks: boolean = $derived(this.#chosen.showRootstocks ?? false);
+  readonly unit: TemperatureUnit = $derived.by(() => this.#chosen.unit ?? this.#defaults.unit);
+
+  constructor(defaults: ChoiceDefaults, chosen: Chosen = {}) {
+    this.#defaults = defaults;
+    this.#chosen = chosen;
   }
 
   /** Change some choices; `undefined` takes one back to its default. */

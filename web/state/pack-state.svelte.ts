@@ -39,8 +39,9 @@ export class PackState {
     return this.#note;
   }
 
-  /** Open a pack by id, `null` for the first. The latest call wins. */
+  /** Open a pack by id, `null` for the first. The latest call wins; the pack that is open stays as it is. */
   async load(packId: string | null): Promise<void> {
+    if (packId === this.#asked && this.#status === 'ready') return;
     const turn = ++this.#turn;
     this.#asked = packId;
     this.#status = 'loading';

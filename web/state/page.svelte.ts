@@ -8,6 +8,7 @@ import type { Choices } from './choices.svelte.ts';
 import type { PackState } from './pack-state.svelte.ts';
 import type { Storage } from './kept.ts';
 import type { AssessQuestion, StationPeriodsQuestion } from './ports.ts';
+import { steady } from './steady.ts';
 import { defaultPlace, resolvePlace, type ResolvedPlace } from './resolve-place.ts';
 import type { ThemeChoice } from './theme.svelte.ts';
 
@@ -21,6 +22,8 @@ export class PageState {
   readonly answer: AnswerState;
   readonly theme: ThemeChoice;
   readonly storage: Storage | null;
+  readonly #sameQuestion = steady<AssessQuestion>();
+  readonly #samePeriods = steady<StationPeriodsQuestion>();
   /** Sentences about parts of the address that made no sense. */
   ignored = $state.raw<readonly string[]>([]);
 
@@ -67,24 +70,24 @@ export class PageState {
   readonly question = $derived.by((): AssessQuestion | null => {
     const [pack, place] = [this.packs.open, this.place];
     if (!pack || !place) return null;
-    return {
+    return this.#sameQuestion({
       packUrl: pack.url,
       stationId: place.station.id,
       tree: this.choices.tree,
       years: this.choices.years,
-    };
+    });
   });
 
   /** What to ask for the map. */
   readonly periodsQuestion = $derived.by((): StationPeriodsQuestion | null => {
     const pack = this.packs.open;
     if (!pack) return null;
-    return {
+    return this.#samePeriods({
       packUrl: pack.url,
       tree: this.choices.tree,
       typeId: this.focusId,
       level: this.choices.level,
-    };
+    });
   });
 
   /** Id of the type told about in the headline, on the map and in the winters. */

@@ -39,6 +39,19 @@ describe('opening a pack', () => {
     expect(packs.open?.url).toBe('http://localhost/packs/made-up/');
   });
 
+  it('stays open, and loads nothing again, when it is asked for once more', async () => {
+    let asked = 0;
+    const server = serve(FILES);
+    const packs = new PackState(BASE, (url) => (asked++, server(url)));
+    await packs.load(null);
+    const [open, before] = [packs.open, asked];
+    await packs.load(null);
+    expect([packs.open, asked, packs.status]).toEqual([open, before, 'ready']);
+    await packs.load('second');
+    expect(packs.open?.entry.id).toBe('second');
+    expect(asked).toBeGreaterThan(before);
+  });
+
   it('takes the one asked for, and lacking places it has none', async () => {
     const packs = new PackState(BASE, serve(FILES));
     await packs.load('second');

@@ -68,6 +68,19 @@ describe('the page', () => {
     });
   });
 
+  it('asks nothing anew when only another choice changed', async () => {
+    const page = await openPage({ ageYears: 2 });
+    const [question, periods, tree] = [page.question, page.periodsQuestion, page.choices.tree];
+    page.choices.choose({ place: { by: 'station', id: 'ZZ3' } });
+    expect(page.question).not.toBe(question);
+    expect(page.periodsQuestion).toBe(periods);
+    expect(page.choices.tree).toBe(tree);
+    const there = page.question;
+    page.choices.choose({ level: 'fruit', unit: 'F', place: { by: 'station', id: 'ZZ3' } });
+    expect(page.question).toBe(there);
+    expect(page.periodsQuestion).not.toBe(periods);
+  });
+
   it('stays with what it knows when a link names what it does not', async () => {
     const page = await openPage({ type: 'nope', place: { by: 'postcode', code: 'QQ 9' } });
     expect(page.place?.station.id).toBe('ZZ1');
