@@ -43,5 +43,6 @@ export function semivariance(covariance: Covariance, hKm: number): number {
 export function checkCovariance({ sill, rangeKm, nugget }: Covariance): void {
   if (!(sill >= 0 && sill < Infinity)) throw new RangeError(`A sill must be 0 or more, not ${sill}.`);
   if (!(nugget >= 0 && nugget < Infinity)) throw new RangeError(`A nugget must be 0 or more, not ${nugget}.`);
-  if (!(rangeKm > 0 && rangeKm < Infinity)) throw new RangeError(`A range must be above 0 km, not ${rangeKm}.`);
+  if (!(rangeKm > 0 && rangeKm < Infinity))
+    throw new RangeError(`A range must be above 0 km, not ${rangeKm}.`);
 }

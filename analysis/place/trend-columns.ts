@@ -1,3 +1,5 @@
+import { dot } from './trend-fit.ts';
+
 /** Part of a column's square length that must be new, else it counts as a combination of those before it. */
 const NEW_PART = 1e-10;
 
@@ -6,7 +8,7 @@ const NEW_PART = 1e-10;
  * ones kept before (elevation where all stations lie equally high repeats the constant), until one fewer than there are
  * stations are kept, so that something is left to judge the trend by. The first column that isn't 0 everywhere is always
  * kept, so a single station has its constant.
- * @param columns n x p by rows, as in {@link Kriging}.
+ * @param columns n x p by rows, as a network has it.
  * @returns indices of the columns to keep, ascending.
  */
 export function bearableColumns(columns: Float64Array, n: number, p: number): number[] {
@@ -29,8 +31,14 @@ export function bearableColumns(columns: Float64Array, n: number, p: number): nu
   return kept;
 }
 
-function dot(a: Float64Array, b: Float64Array): number {
-  let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!;
-  return sum;
+/** Columns with a prior, and of the free ones those that the network can bear. */
+export function keptColumns(trend: Float64Array, n: number, prior: readonly number[]): number[] {
+  const p = prior.length;
+  const free = prior.flatMap((variance, j) => (variance === Infinity ? [j] : []));
+  const freeTrend = Float64Array.from(
+    { length: n * free.length },
+    (_, at) => trend[Math.floor(at / free.length) * p + free[at % free.length]!]!,
+  );
+  const kept = new Set(bearableColumns(freeTrend, n, free.length).map((j) => free[j]!));
+  return prior.flatMap((variance, j) => (variance < Infinity || kept.has(j) ? [j] : []));
 }
