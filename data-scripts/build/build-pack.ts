@@ -34,6 +34,8 @@ export interface BuildOptions {
   readonly stations?: string;
   /** File with postcodes or places. */
   readonly places?: string;
+  /** File with elevations, an Esri ASCII grid or a GeoTIFF; without it the pack has no grid of cells. */
+  readonly elevation?: string;
   readonly description: PackDescription;
   /** Outlines for the map; Natural Earth's land when left out. */
   readonly land?: FeatureCollection;

@@ -1,7 +1,13 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import type { FeatureCollection } from 'geojson';
-import { PACK_SCHEMA, type PackManifest, type PackStation } from '../../analysis/records/pack.ts';
+import {
+  PACK_SCHEMA,
+  type PackManifest,
+  type PackPlaces,
+  type PackStation,
+} from '../../analysis/records/pack.ts';
+import { encodeGrid } from '../../analysis/records/grid.ts';
 import type { LocatedStation } from '../../analysis/records/station.ts';
 import { encodeWinterTile, tileOf } from '../../analysis/records/winter-tile.ts';
 import type { WinterTable } from '../../analysis/records/winters.ts';
@@ -10,10 +16,14 @@ import type { KnownNights } from '../../analysis/winter/known-nights.ts';
 import type { Hemisphere } from '../../analysis/winter/winter-year.ts';
 import { writeDatabase } from './database.ts';
 import { csvText } from './night-csv.ts';
-import { clipLand, coastDistances, shoresOf, worldLand } from './outlines.ts';
+import { CoastDistance } from './coast-distance.ts';
+import { buildGrid } from './grid-file.ts';
+import { ringsOfLand, ringsOfOutlines } from './land-outlines.ts';
+import { landForMap, worldLand } from './outlines.ts';
 import { readPlaces } from './read-places.ts';
 import { regionalFreezes } from './regional-freezes.ts';
 import { listFiles } from './staging.ts';
+import { US_POSTCODES_SOURCE, usPostcodes } from './us-postcodes.ts';
 
 export interface PackDescription {
   readonly id: string;
@@ -42,6 +52,8 @@ export interface PackContents {
   readonly notes: readonly string[];
   /** File with postcodes. */
   readonly places?: string;
+  /** File with elevations; without it a pack has no grid of cells. */
+  readonly elevation?: string;
   /** Outlines of an invented region; Natural Earth's land when left out. */
   readonly land?: FeatureCollection;
   /** Folder for files in between. */
@@ -56,26 +68,25 @@ export async function writePack(folder: string, contents: PackContents): Promise
   const { description, land } = contents;
   const winters = judgedWithNeighbours(contents.stations);
   const bbox = boxOf(contents.stations.map(({ station }) => station));
-  const outlines = land ?? clipLand(worldLand(), bbox);
-  const coastKm = coastDistances(land ? shoresOfOutlines(land) : shoresOf(worldLand()));
-  const stations = contents.stations.map(({ station, basis }) =>
-    packStation(station, basis, coastKm(station), winters.get(station.id)!),
-  );
+  const coast = new CoastDistance(land ? ringsOfOutlines(land) : ringsOfLand(worldLand()));
+  const located = contents.stations.map(({ station }) => station);
+  const grid = contents.elevation === undefined ? null : await buildGrid(located, contents.elevation, coast);
+  const stations = contents.stations.map(({ station, basis }) => {
+    const elevationM = station.elevationM ?? grid?.stationsM.get(station.id) ?? null;
+    return packStation({ ...station, elevationM }, basis, coast.of(station), winters.get(station.id)!);
+  });
   await writeJson(folder, 'stations.json', stations);
-  await writeJson(folder, 'land.json', outlines);
-  if (contents.places !== undefined) {
-    await writeJson(
-      folder,
-      'places.json',
-      await readPlaces(contents.places, widened(bbox, PLACES_MARGIN_DEGREES)),
-    );
-  }
+  await writeJson(folder, 'land.json', land ?? landForMap(bbox));
+  if (grid) await writeFile(path.join(folder, 'grid.bin'), encodeGrid(grid.grid));
+  const places = await placesOf(contents, bbox);
+  if (places) await writeJson(folder, 'places.json', places.places);
   await writeTiles(folder, stations, winters);
   await writeTables(folder, contents, stations, winters);
   const hemispheres = new Set(contents.stations.map(({ hemisphere }) => hemisphere));
   const manifest: PackManifest = {
     schema: PACK_SCHEMA,
     ...description,
+    sources: [...description.sources, ...(places?.sources ?? [])],
     hemisphere: hemispheres.size === 2 ? 'both' : [...hemispheres][0],
     bbox,
     winters: spanOf([...winters.values()]),
@@ -83,9 +94,22 @@ export async function writePack(folder: string, contents: PackContents): Promise
     files: await listFiles(folder),
     dropped: sorted(contents.dropped),
     doubtful: sorted(contents.doubtful),
-    notes: contents.notes,
+    notes: [...contents.notes, ...(grid?.notes ?? [])],
   };
   await writeJson(folder, 'pack.json', manifest);
+}
+
+/** Postcodes of the file given, else those of the United States near the stations; null where there are none. */
+async function placesOf(
+  { places, description, stations }: PackContents,
+  bbox: readonly [number, number, number, number],
+): Promise<{ places: PackPlaces; sources: PackManifest['sources'] } | null> {
+  if (places !== undefined) {
+    return { places: await readPlaces(places, widened(bbox, PLACES_MARGIN_DEGREES)), sources: [] };
+  }
+  if (description.invented) return null;
+  const postcodes = usPostcodes(stations.map(({ station }) => station));
+  return postcodes.length === 0 ? null : { places: { postcodes, towns: [] }, sources: [US_POSTCODES_SOURCE] };
 }
 
 /** The winters of all stations, judged again with what the neighbours show of regional freezes. */
@@ -203,14 +227,6 @@ function widened(
   by: number,
 ): [number, number, number, number] {
   return [west - by, south - by, east + by, north + by];
-}
-
-function shoresOfOutlines(land: FeatureCollection) {
-  return land.features.flatMap(({ geometry, properties }) => {
-    if (properties?.kind !== 'land') return [];
-    if (geometry.type === 'Polygon') return geometry.coordinates;
-    return geometry.type === 'MultiPolygon' ? geometry.coordinates.flat() : [];
-  });
 }
 
 function sorted(counts: Readonly<Record<string, number>>): Record<string, number> {

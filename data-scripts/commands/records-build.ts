@@ -18,6 +18,8 @@ Raw station files, gzipped or not, to a record pack. A folder stands for all fil
   --columns MAP.json   how a table is written (see data-scripts/columns/README.md)
   --stations FILE.csv  id,name,lat,lon,elevation_m: fills what the files lack, and wins where they differ
   --places FILE        postcodes: code,name,lat,lon as CSV, GeoNames' postal layout, or a pack's places.json
+                       (default: ZIP codes, where stations stand in the United States)
+  --elevation FILE     elevations in degrees of latitude and longitude, m: an Esri ASCII grid (.asc, .asc.gz) or a GeoTIFF
   --sources FILE.json  licence and attribution: {"sources": [{"name", "licence", "attribution"}]}
   --title TEXT         title of the pack (default: the folder's name)
 `;
@@ -33,14 +35,15 @@ export async function recordsBuild(args: string[]): Promise<void> {
       columns: { type: 'string' },
       stations: { type: 'string' },
       places: { type: 'string' },
+      elevation: { type: 'string' },
       sources: { type: 'string' },
       title: { type: 'string' },
     },
   });
   if (!values.out) throw new UsageError('--out is missing');
   if (positionals.length === 0) throw new UsageError('no FILE is given');
-  const apart = [values.columns, values.stations, values.places, values.sources].flatMap((file) =>
-    file === undefined ? [] : [path.resolve(file)],
+  const apart = [values.columns, values.stations, values.places, values.elevation, values.sources].flatMap(
+    (file) => (file === undefined ? [] : [path.resolve(file)]),
   );
   const files = (await stationFiles(positionals)).filter((file) => !apart.includes(path.resolve(file)));
   if (files.length === 0) throw new InputError(`${positionals.join(', ')} holds no file to read`);
@@ -55,11 +58,15 @@ export async function recordsBuild(args: string[]): Promise<void> {
       columns: values.columns,
       stations: values.stations,
       places: values.places,
+      elevation: values.elevation,
       description: {
         id,
         title: values.title ?? id,
         invented: false,
-        sources: values.sources === undefined ? guessedSources(files) : await readSources(values.sources),
+        sources:
+          values.sources === undefined
+            ? guessedSources(files, values.elevation)
+            : await readSources(values.sources),
       },
       progress,
     });
@@ -76,7 +83,11 @@ async function stationFiles(given: readonly string[]): Promise<string[]> {
       if (!(await stat(file)).isDirectory()) return [file];
       const entries = await readdir(file, { withFileTypes: true });
       return entries
-        .filter((entry) => entry.isFile() && !/^\.|^(stations\.csv|sources\.json)$|\.part$/.test(entry.name))
+        .filter(
+          (entry) =>
+            entry.isFile() &&
+            !/^\.|^(stations\.csv|sources\.json|elevation\.asc(\.gz)?)$|\.part$/.test(entry.name),
+        )
         .map((entry) => path.join(file, entry.name))
         .sort();
     }),
@@ -102,7 +113,7 @@ export async function readSources(file: string): Promise<PackManifest['sources']
 }
 
 /** Files of the GHCN-Daily archive are known by their names; of others only the reader can say. */
-function guessedSources(files: readonly string[]): PackManifest['sources'] {
+function guessedSources(files: readonly string[], elevation: string | undefined): PackManifest['sources'] {
   const archive = files.filter((file) => /^[A-Z]{2}[A-Z0-9]{9}[._-]/.test(path.basename(file)));
   const unknown = {
     name: 'Station files given to the build',
@@ -112,5 +123,8 @@ function guessedSources(files: readonly string[]): PackManifest['sources'] {
   return [
     ...(archive.length > 0 ? [GHCN_DAILY_SOURCE] : []),
     ...(archive.length < files.length ? [unknown] : []),
+    ...(elevation === undefined
+      ? []
+      : [{ ...unknown, name: `Elevations: the file ${path.basename(elevation)} given to the build` }]),
   ];
 }

@@ -31,6 +31,7 @@ export async function recordsDemo(args: string[]): Promise<void> {
       unit: 'F',
       stations: demo.stations,
       places: demo.places,
+      elevation: demo.elevation,
       land: JSON.parse(await readFile(demo.land, 'utf8')) as FeatureCollection,
       description: {
         id: path.basename(path.resolve(values.out)),

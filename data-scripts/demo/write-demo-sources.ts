@@ -1,5 +1,6 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import { elevationGrid } from './elevation-grid.ts';
 import { landMap } from './land-map.ts';
 import { POSTCODES, TOWNS } from './places.ts';
 import type { Planted } from './planted.ts';
@@ -18,6 +19,8 @@ export interface DemoSources {
   readonly stations: string;
   readonly places: string;
   readonly land: string;
+  /** Esri ASCII grid of the invented relief. */
+  readonly elevation: string;
   readonly sources: string;
   readonly planted: string;
 }
@@ -26,7 +29,7 @@ const SUFFIX = { dly: '.dly', long: '.csv', wide: '.access.csv', order: '.order.
 
 /**
  * Writes the invented region's raw files to a folder: `daily/` and `hourly/` station files in the formats of public
- * archives, `stations.csv`, `places.json`, `land.json`, `sources.json`, and `planted.json` (what was put wrong on purpose).
+ * archives, `stations.csv`, `places.json`, `land.json`, `elevation.asc`, `sources.json`, and `planted.json` (what was put wrong on purpose).
  * The same span gives the same bytes. A folder that holds an earlier run is written over file by file.
  */
 export async function writeDemoSources(folder: string, span: DemoSpan = DEMO_SPAN): Promise<DemoSources> {
@@ -57,6 +60,7 @@ export async function writeDemoSources(folder: string, span: DemoSpan = DEMO_SPA
     stations: await write('stations.csv', stationRows.join('\n') + '\n'),
     places: await write('places.json', json({ invented: true, postcodes: POSTCODES, towns: TOWNS })),
     land: await write('land.json', JSON.stringify(landMap()) + '\n'),
+    elevation: await write('elevation.asc', elevationGrid()),
     sources: await write('sources.json', json(sourceNote())),
     planted: await write('planted.json', json({ invented: true, ...span, planted })),
   };
