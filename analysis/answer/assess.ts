@@ -5,7 +5,7 @@ import type { CitrusType } from '../tree/catalogue.ts';
 import type { Level } from '../tree/levels.ts';
 import type { TreeState } from '../tree/penalties.ts';
 import { winterMinima, type Gains } from '../winter/winter-minima.ts';
-import type { Assessment, DepthDuration, WinterHistory } from './assessment.ts';
+import type { Assessment, DepthDuration, Ranking, WinterHistory } from './assessment.ts';
 import { FitBook } from './fit-book.ts';
 import { answerLevel, type HitNightCount } from './level-answer.ts';
 import type { Subject } from './subject.ts';
@@ -35,6 +35,15 @@ export function assess(
   request: AssessRequest,
   book = new FitBook(subject, request.gains, request.draws),
 ): Assessment {
+  return { ...rankTypes(subject, request, book), cold: depthDurationOf(subject, book) };
+}
+
+/** The answer without its curves of depth and duration: what a page shows first. See {@link assess}. */
+export function rankTypes(
+  subject: Subject,
+  request: AssessRequest,
+  book = new FitBook(subject, request.gains, request.draws),
+): Ranking {
   const { winters } = subject;
   const { gains, types, levels, tree, years } = request;
   const long = durationMinima(winters, gains);
@@ -50,7 +59,6 @@ export function assess(
       ),
     },
     history: historyOf(subject, gains),
-    cold: coldOf(book, used.length),
     types: types.map((type) => ({
       id: type.id,
       name: type.name,
@@ -84,9 +92,11 @@ function historyOf({ winters }: Subject, gains: Gains): WinterHistory[] {
   }));
 }
 
-function coldOf(book: FitBook, winters: number): DepthDuration[] {
+/** Levels by hours and return period, from the fits of a book made for this subject. */
+export function depthDurationOf({ winters }: Subject, book: FitBook): DepthDuration[] {
   const fits = SUSTAINED_HOURS.map((hours) => ({ hours, fit: book.forHours(hours).fit }));
-  return depthDuration(fits, winters).map(({ hours, periodWinters, level }) => ({
+  const complete = winters.complete.filter((flag) => flag === 1).length;
+  return depthDuration(fits, complete).map(({ hours, periodWinters, level }) => ({
     hours,
     period_winters: periodWinters,
     level_c: level?.levelC ?? null,

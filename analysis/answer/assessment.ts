@@ -23,6 +23,9 @@ export interface Assessment {
   readonly notes: readonly string[];
 }
 
+/** All of the answer but the curves of depth and duration, which take fits of seven more numbers of hours. */
+export type Ranking = Omit<Assessment, 'cold'>;
+
 export interface AssessedPlace {
   readonly label: string;
   readonly lat: number;

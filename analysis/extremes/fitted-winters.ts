@@ -46,6 +46,9 @@ export class FittedWinters implements WinterFit {
   readonly #scratch: Float64Array;
   /** Threshold whose chances are in the scratch array, NaN for none. */
   #filledFor = NaN;
+  /** Types share thresholds, and a draw's chance costs a logarithm and two exponentials: each is worked out once. */
+  readonly #ranges = new Map<number, ChanceRange>();
+  readonly #within = new Map<string, ChanceEstimate>();
 
   constructor(
     gev: Gev,
@@ -69,19 +72,26 @@ export class FittedWinters implements WinterFit {
 
   /** Winters between values at or below `thresholdC`, with the 5 to 95 % range of the draws. */
   returnPeriod(thresholdC: number): PeriodRange {
-    const { p, low, high } = this.#chanceRange(thresholdC);
-    return { period: 1 / p, low: 1 / high, high: 1 / low };
+    const p = this.chance(thresholdC);
+    const { low, high } = this.#range(thresholdC);
+    return { period: 1 / p, low: 1 / Math.max(p, high), high: 1 / Math.min(p, low) };
   }
 
   /** Chance of at least one hit within `winters` winters: mean over the draws, and their 5 to 95 % range. */
   chanceWithin(thresholdC: number, winters: number): ChanceEstimate {
-    this.#fillChances(thresholdC);
-    const scratch = this.#scratch;
-    let sum = 0;
-    for (let b = 0; b < scratch.length; b++) sum += chanceWithin(scratch[b]!, winters);
-    const low = chanceWithin(quantileType7InPlace(scratch, 0.05), winters);
-    const high = chanceWithin(quantileType7InPlace(scratch, 0.95), winters);
-    return { p: sum / scratch.length, low, high };
+    const key = `${thresholdC} ${winters}`;
+    let estimate = this.#within.get(key);
+    if (!estimate) {
+      const { low, high } = this.#range(thresholdC);
+      this.#fillChances(thresholdC);
+      const scratch = this.#scratch;
+      let sum = 0;
+      for (let b = 0; b < scratch.length; b++) sum += chanceWithin(scratch[b]!, winters);
+      const p = sum / scratch.length;
+      estimate = { p, low: chanceWithin(low, winters), high: chanceWithin(high, winters) };
+      this.#within.set(key, estimate);
+    }
+    return estimate;
   }
 
   /**
@@ -104,22 +114,29 @@ export class FittedWinters implements WinterFit {
     return { levelC, lowC, highC: Math.max(levelC, quantileType7InPlace(scratch, 0.95)) };
   }
 
-  #chanceRange(thresholdC: number): ChanceEstimate {
-    const p = this.chance(thresholdC);
-    this.#fillChances(thresholdC);
-    const low = Math.min(p, quantileType7InPlace(this.#scratch, 0.05));
-    return { p, low, high: Math.max(p, quantileType7InPlace(this.#scratch, 0.95)) };
+  #range(thresholdC: number): ChanceRange {
+    const range = this.#ranges.get(thresholdC) ?? this.#fillChances(thresholdC);
+    this.#ranges.set(thresholdC, range);
+    return range;
   }
 
-  /** Puts the draws' chances into the scratch array, in some order; the same threshold isn't worked out twice. */
-  #fillChances(thresholdC: number): void {
-    if (thresholdC === this.#filledFor) return;
+  /** Puts the draws' chances into the scratch array, always in the same order, and finds their 5 to 95 % range. */
+  #fillChances(thresholdC: number): ChanceRange {
+    const known = this.#ranges.get(thresholdC);
+    if (known && thresholdC === this.#filledFor) return known;
     this.#filledFor = thresholdC;
     const scratch = this.#scratch;
     gevSurvivals(-thresholdC, this.draws.location, this.draws.scale, this.draws.k, scratch);
     if (this.#drawnShare)
       for (let b = 0; b < scratch.length; b++) scratch[b] = scratch[b]! * this.#drawnShare[b]!;
+    return { low: quantileType7InPlace(scratch, 0.05), high: quantileType7InPlace(scratch, 0.95) };
   }
+}
+
+/** 5 and 95 % of the draws' chances of a winter at or below one threshold. */
+interface ChanceRange {
+  readonly low: number;
+  readonly high: number;
 }
 
 function drawnLevel(periodAmongCold: number, gev: Gev): number {

@@ -1,4 +1,4 @@
-import type { Assessment } from '../../analysis/answer/assessment.ts';
+import type { DepthDuration, Ranking } from '../../analysis/answer/assessment.ts';
 import {
   byStation,
   byWinter,
@@ -7,7 +7,13 @@ import {
   type NightsByWinter,
   type PeriodsByStation,
 } from './keyed.ts';
-import type { AssessPort, AssessQuestion, StationPeriodsQuestion, WinterNightsQuestion } from './ports.ts';
+import type {
+  AssessPort,
+  AssessQuestion,
+  DepthDurationQuestion,
+  StationPeriodsQuestion,
+  WinterNightsQuestion,
+} from './ports.ts';
 
 export type AnswerStatus = 'idle' | 'working' | 'ready' | 'failed';
 
@@ -19,12 +25,16 @@ const SUPERSEDED = 'Superseded';
  */
 export class AnswerState {
   #status = $state<AnswerStatus>('idle');
-  #assessment = $state.raw<Assessment | null>(null);
+  #assessment = $state.raw<Ranking | null>(null);
+  #answered = $state.raw<AssessQuestion | null>(null);
+  #cold = $state.raw<readonly DepthDuration[] | null>(null);
   #periods = $state.raw<PeriodsByStation>(NO_PERIODS);
   #error = $state<string | null>(null);
   #port: AssessPort;
   #asked: AssessQuestion | null = null;
   #turn = 0;
+  #coldTurn = 0;
+  #coldFailed = $state(false);
   #periodsTurn = 0;
   #nights = $state.raw<NightsByWinter>(NO_NIGHTS);
   #nightsTurn = 0;
@@ -36,8 +46,19 @@ export class AnswerState {
   get status(): AnswerStatus {
     return this.#status;
   }
-  get assessment(): Assessment | null {
+  get assessment(): Ranking | null {
     return this.#assessment;
+  }
+  /** The question that `assessment` answers. */
+  get answered(): AssessQuestion | null {
+    return this.#answered;
+  }
+  /** Curves of depth and duration, `null` until they have come. */
+  get cold(): readonly DepthDuration[] | null {
+    return this.#cold;
+  }
+  get coldFailed(): boolean {
+    return this.#coldFailed;
   }
   /** By station id, for the map. */
   get periods(): PeriodsByStation {
@@ -61,6 +82,7 @@ export class AnswerState {
       const assessment = await this.#port.assess(question);
       if (turn !== this.#turn) return;
       this.#assessment = assessment;
+      this.#answered = question;
       this.#status = 'ready';
     } catch (error) {
       if (turn !== this.#turn || (error as Error).name === SUPERSEDED) return;
@@ -83,6 +105,20 @@ export class AnswerState {
       }
     } catch {
       if (turn === this.#periodsTurn) this.#periods = NO_PERIODS;
+    }
+  }
+
+  /** Ask for the curves of depth and duration; while they are worked out those before stay. */
+  async askDepthDuration(question: DepthDurationQuestion): Promise<void> {
+    const turn = ++this.#coldTurn;
+    this.#coldFailed = false;
+    try {
+      const cold = await this.#port.depthDuration(question);
+      if (turn === this.#coldTurn) this.#cold = cold;
+    } catch {
+      if (turn !== this.#coldTurn) return;
+      this.#cold = null;
+      this.#coldFailed = true;
     }
   }
 

@@ -1,4 +1,4 @@
-import type { Assessment, Headline } from '../../analysis/answer/assessment.ts';
+import type { DepthDuration, Headline, Ranking } from '../../analysis/answer/assessment.ts';
 import type { NightKind } from '../../analysis/records/nights.ts';
 import type { Level } from '../../analysis/tree/levels.ts';
 import type { TreeState } from '../../analysis/tree/penalties.ts';
@@ -17,6 +17,12 @@ export interface StationPeriodsQuestion {
   readonly tree: TreeState;
   readonly typeId: string;
   readonly level: Level;
+}
+
+/** The curves of depth and duration at a station; the tree has no part in them. */
+export interface DepthDurationQuestion {
+  readonly packUrl: string;
+  readonly stationId: string;
 }
 
 /** Bytes of a download; `total` is `null` where the host doesn't say. */
@@ -49,7 +55,8 @@ export interface ColdestNight {
 
 /** The worker that reads winters tiles and assesses; `web/workers/assess-client.ts` is the real one. */
 export interface AssessPort {
-  assess(question: AssessQuestion): Promise<Assessment>;
+  assess(question: AssessQuestion): Promise<Ranking>;
+  depthDuration(question: DepthDurationQuestion): Promise<readonly DepthDuration[]>;
   stationPeriods(question: StationPeriodsQuestion): Promise<readonly StationPeriod[]>;
   winterNights(question: WinterNightsQuestion): Promise<readonly ColdestNight[]>;
 }

@@ -1,4 +1,4 @@
-import type { Assessment, LevelAnswer, TypeAnswer } from '../../analysis/answer/assessment.ts';
+import type { LevelAnswer, Ranking, TypeAnswer } from '../../analysis/answer/assessment.ts';
 import type { Level } from '../../analysis/tree/levels.ts';
 import { sortPeriod } from '../format/answer-words.ts';
 
@@ -20,11 +20,7 @@ const GROUPS = [
 ] as const;
 
 /** The types of an answer in groups, within each those first that cold takes most rarely. Rootstocks only when asked for. */
-export function rankRows(
-  assessment: Assessment,
-  level: Level,
-  showRootstocks: boolean,
-): readonly RankGroup[] {
+export function rankRows(assessment: Ranking, level: Level, showRootstocks: boolean): readonly RankGroup[] {
   const rows = assessment.types.flatMap((type): RankRow[] => {
     const answer = type.levels.find((entry) => entry.level === level);
     return answer ? [{ type, level: answer }] : [];

@@ -1,5 +1,5 @@
 import { durationWeights, SUSTAINED_HOURS } from '../../analysis/records/nights.ts';
-import type { Assessment, WinterHistory } from '../../analysis/answer/assessment.ts';
+import type { Ranking, WinterHistory } from '../../analysis/answer/assessment.ts';
 import type { WinterBar } from '../charts/winter-bars.ts';
 
 /** A winter's coldest sustained cold for any number of hours, °C, linear between the kept ones; `null` unknown. */
@@ -12,7 +12,7 @@ export function coldestAtC(history: WinterHistory, hours: number): number | null
 }
 
 /** The winters of an answer as the chart wants them, with the reason where one is not complete. */
-export function winterBars(assessment: Assessment, hours: number): readonly WinterBar[] {
+export function winterBars(assessment: Ranking, hours: number): readonly WinterBar[] {
   const reasons = new Map(assessment.winters.left_out.map(({ winter, reason }) => [winter, reason]));
   return assessment.history.map((history) => ({
     winter: history.winter,

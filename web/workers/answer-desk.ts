@@ -37,6 +37,8 @@ export class AnswerDesk {
     switch (request.kind) {
       case 'assess':
         return answers.assess(request.question);
+      case 'depthDuration':
+        return answers.depthDuration(request.question, overtaken);
       case 'stationPeriods':
         return answers.stationPeriods(request.question, overtaken);
       case 'winterNights':

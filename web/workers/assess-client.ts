@@ -1,8 +1,9 @@
-import type { Assessment } from '../../analysis/answer/assessment.ts';
+import type { DepthDuration, Ranking } from '../../analysis/answer/assessment.ts';
 import type {
   AssessPort,
   AssessQuestion,
   ColdestNight,
+  DepthDurationQuestion,
   StationPeriod,
   StationPeriodsQuestion,
   WinterNightsQuestion,
@@ -38,8 +39,12 @@ export class AssessClient implements AssessPort {
 
   constructor(private readonly start: () => WorkerLike = startWorker) {}
 
-  assess(question: AssessQuestion): Promise<Assessment> {
+  assess(question: AssessQuestion): Promise<Ranking> {
     return this.#ask('assess', question);
+  }
+
+  depthDuration(question: DepthDurationQuestion): Promise<readonly DepthDuration[]> {
+    return this.#ask('depthDuration', question);
   }
 
   stationPeriods(question: StationPeriodsQuestion): Promise<readonly StationPeriod[]> {

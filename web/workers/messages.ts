@@ -1,7 +1,8 @@
-import type { Assessment } from '../../analysis/answer/assessment.ts';
+import type { DepthDuration, Ranking } from '../../analysis/answer/assessment.ts';
 import type {
   AssessQuestion,
   ColdestNight,
+  DepthDurationQuestion,
   StationPeriod,
   StationPeriodsQuestion,
   WinterNightsQuestion,
@@ -9,7 +10,8 @@ import type {
 
 /** What can be asked of the worker, with its question and its answer. */
 export interface Tasks {
-  assess: { question: AssessQuestion; answer: Assessment };
+  assess: { question: AssessQuestion; answer: Ranking };
+  depthDuration: { question: DepthDurationQuestion; answer: readonly DepthDuration[] };
   stationPeriods: { question: StationPeriodsQuestion; answer: readonly StationPeriod[] };
   winterNights: { question: WinterNightsQuestion; answer: readonly ColdestNight[] };
 }

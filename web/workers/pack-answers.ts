@@ -1,17 +1,18 @@
-import { assess } from '../../analysis/answer/assess.ts';
-import type { Assessment } from '../../analysis/answer/assessment.ts';
+import { depthDurationOf, rankTypes } from '../../analysis/answer/assess.ts';
+import type { DepthDuration, Ranking } from '../../analysis/answer/assessment.ts';
 import { findSubject, type WinterSource } from '../../analysis/answer/find-subject.ts';
 import { FitBook } from '../../analysis/answer/fit-book.ts';
 import { answerLevel } from '../../analysis/answer/level-answer.ts';
 import type { Subject } from '../../analysis/answer/subject.ts';
 import { InputError } from '../../analysis/records/input-error.ts';
-import { MISSING_HUNDREDTHS } from '../../analysis/records/nights.ts';
+import { MISSING_HUNDREDTHS, SUSTAINED_HOURS } from '../../analysis/records/nights.ts';
 import { CITRUS_TYPES, findType } from '../../analysis/tree/catalogue.ts';
 import { LEVELS } from '../../analysis/tree/levels.ts';
 import { NO_GAINS } from '../../analysis/winter/winter-minima.ts';
 import type {
   AssessQuestion,
   ColdestNight,
+  DepthDurationQuestion,
   StationPeriod,
   StationPeriodsQuestion,
   WinterNightsQuestion,
@@ -34,9 +35,22 @@ export class PackAnswers {
   constructor(private readonly source: WinterSource) {}
 
   /** Every type and level at one station. */
-  async assess({ stationId, tree, years }: AssessQuestion): Promise<Assessment> {
+  async assess({ stationId, tree, years }: AssessQuestion): Promise<Ranking> {
     const { subject, book } = await this.#station(stationId);
-    return assess(subject, { types: CITRUS_TYPES, levels: LEVELS, tree, gains: NO_GAINS, years }, book);
+    return rankTypes(subject, { types: CITRUS_TYPES, levels: LEVELS, tree, gains: NO_GAINS, years }, book);
+  }
+
+  /** Levels for every number of hours; `null` when overtaken between two fits, so that a newer answer waits for one at most. */
+  async depthDuration(
+    { stationId }: DepthDurationQuestion,
+    overtaken: Overtaken,
+  ): Promise<readonly DepthDuration[] | null> {
+    const { subject, book } = await this.#station(stationId);
+    for (const hours of SUSTAINED_HOURS) {
+      if (await overtaken()) return null;
+      book.forHours(hours);
+    }
+    return depthDurationOf(subject, book);
   }
 
   /** One type and level at every station; `null` when overtaken. */

@@ -1,7 +1,8 @@
-import { describe, expect, it } from 'vitest';
-import { assess, type AssessRequest } from '../../../analysis/answer/assess.ts';
+import { describe, expect, it, vi } from 'vitest';
+import { assess, rankTypes, type AssessRequest } from '../../../analysis/answer/assess.ts';
 import { assessmentJson } from '../../../analysis/answer/assessment-json.ts';
 import type { Assessment, LevelAnswer } from '../../../analysis/answer/assessment.ts';
+import { FitBook } from '../../../analysis/answer/fit-book.ts';
 import type { WinterTable } from '../../../analysis/records/winters.ts';
 import { CITRUS_TYPES, findType } from '../../../analysis/tree/catalogue.ts';
 import { LEVELS } from '../../../analysis/tree/levels.ts';
@@ -10,16 +11,21 @@ import { celsiusToFahrenheit, fahrenheitToCelsius } from '../../../analysis/unit
 import { NO_GAINS } from '../../../analysis/winter/winter-minima.ts';
 import { inventedWinters } from './invented-winters.ts';
 
+const subjectOf = (winters: WinterTable) => ({
+  place: { label: 'Nowhere', lat: 31, lon: -42, elevation_m: 5, basis: 'station' as const },
+  winters,
+  neighbours: [],
+  notes: [],
+});
+const WHOLE_CATALOGUE: AssessRequest = {
+  types: CITRUS_TYPES,
+  levels: LEVELS,
+  tree: MATURE_TREE,
+  gains: NO_GAINS,
+  years: 10,
+};
 function answer(winters: WinterTable, request: Partial<AssessRequest> = {}): Assessment {
-  return assess(
-    {
-      place: { label: 'Nowhere', lat: 31, lon: -42, elevation_m: 5, basis: 'station' },
-      winters,
-      neighbours: [],
-      notes: [],
-    },
-    { types: CITRUS_TYPES, levels: LEVELS, tree: MATURE_TREE, gains: NO_GAINS, years: 10, ...request },
-  );
+  return assess(subjectOf(winters), { ...WHOLE_CATALOGUE, ...request });
 }
 const levelOf = (assessment: Assessment, id: string, level: (typeof LEVELS)[number]): LevelAnswer =>
   assessment.types.find((type) => type.id === id)!.levels.find((entry) => entry.level === level)!;
@@ -75,6 +81,20 @@ describe('the answer for a place', () => {
         }
       }
     }
+  });
+
+  it('is ranked with the fits of the hours that thresholds are for, and no others', () => {
+    const book = new FitBook(subjectOf(winters), NO_GAINS);
+    const asked = vi.spyOn(book, 'forHours');
+    const ranking = rankTypes(subjectOf(winters), WHOLE_CATALOGUE, book);
+    const named = CITRUS_TYPES.flatMap(({ thresholds }) => LEVELS.map((level) => thresholds[level].hours));
+    expect(new Set(asked.mock.calls.flat())).toEqual(new Set(named));
+    expect({ ...ranking, cold: answer(winters).cold }).toEqual(answer(winters));
+  });
+
+  it('says the same of a type however many others are asked about', () => {
+    const all = answer(winters).types.find(({ id }) => id === 'meyer_lemon');
+    expect(answer(winters, { types: [findType('meyer_lemon')!] }).types).toEqual([all]);
   });
 
   it('holds the period inside its range, and claims nothing beyond twice the record', () => {

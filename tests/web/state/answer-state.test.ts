@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import type { Assessment } from '../../../analysis/answer/assessment.ts';
+import type { Ranking } from '../../../analysis/answer/assessment.ts';
 import { MATURE_TREE } from '../../../analysis/tree/penalties.ts';
 import { AnswerState } from '../../../web/state/answer-state.svelte.ts';
 import type { AssessPort, AssessQuestion } from '../../../web/state/ports.ts';
 
 interface Pending {
   readonly question: AssessQuestion;
-  readonly resolve: (assessment: Assessment) => void;
+  readonly resolve: (assessment: Ranking) => void;
   readonly reject: (error: Error) => void;
 }
 
@@ -16,6 +16,10 @@ function makePort(): AssessPort & { pending: Pending[] } {
   return {
     pending,
     assess: (question) => new Promise((resolve, reject) => pending.push({ question, resolve, reject })),
+    depthDuration: async ({ stationId }) => {
+      if (stationId === 'broken') throw new Error('no tile');
+      return [{ hours: 4, period_winters: 10, level_c: -5, low_c: -6, high_c: -4 }];
+    },
     stationPeriods: async () => Promise.reject(new Error('no tiles')),
     winterNights: async () => [{ winter: 1990, date: '1989-12-23', kind: 'windy' }],
   };
@@ -27,7 +31,7 @@ const ask = (stationId: string): AssessQuestion => ({
   tree: MATURE_TREE,
   years: 10,
 });
-const answer = (label: string): Assessment => ({ place: { label } }) as Assessment;
+const answer = (label: string): Ranking => ({ place: { label } }) as Ranking;
 const settle = (): Promise<void> => new Promise((done) => setTimeout(done));
 
 describe('the answer', () => {
@@ -45,6 +49,7 @@ describe('the answer', () => {
     port.pending[1].resolve(answer('B'));
     await settle();
     expect([state.status, state.assessment?.place.label]).toEqual(['ready', 'C']);
+    expect(state.answered?.stationId).toBe('C');
   });
 
   it('drops what was overtaken in silence', async () => {
@@ -68,6 +73,19 @@ describe('the answer', () => {
     port.pending[1].resolve(answer('A'));
     await settle();
     expect([state.status, state.error]).toEqual(['ready', null]);
+  });
+
+  it('keeps the curves of the place before until the new ones come, and says when they do not', async () => {
+    const state = new AnswerState(makePort());
+    expect([state.cold, state.coldFailed]).toEqual([null, false]);
+    await state.askDepthDuration({ packUrl: '/', stationId: 'A' });
+    expect(state.cold).toHaveLength(1);
+    const next = state.askDepthDuration({ packUrl: '/', stationId: 'broken' });
+    expect(state.cold).toHaveLength(1);
+    await next;
+    expect([state.cold, state.coldFailed]).toEqual([null, true]);
+    await state.askDepthDuration({ packUrl: '/', stationId: 'A' });
+    expect([state.cold?.length, state.coldFailed]).toEqual([1, false]);
   });
 
   it('keys nights by winter, and goes without periods when they fail', async () => {

@@ -33,6 +33,7 @@ async function openPage(chosen: Chosen): Promise<PageState> {
     })),
     answer: new AnswerState({
       assess: async () => ASSESSMENT,
+      depthDuration: async () => [],
       stationPeriods: async () => [],
       winterNights: async () => [],
     }),

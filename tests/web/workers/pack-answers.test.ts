@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { assess } from '../../../analysis/answer/assess.ts';
+import { findSubject } from '../../../analysis/answer/find-subject.ts';
 import { MATURE_TREE } from '../../../analysis/tree/penalties.ts';
-import { findType } from '../../../analysis/tree/catalogue.ts';
+import { CITRUS_TYPES, findType } from '../../../analysis/tree/catalogue.ts';
 import { LEVELS } from '../../../analysis/tree/levels.ts';
+import { NO_GAINS } from '../../../analysis/winter/winter-minima.ts';
 import { PackAnswers } from '../../../web/workers/pack-answers.ts';
 import { WinterTiles } from '../../../web/workers/winter-tiles.ts';
 import { madeFetch, PACK_URL, TILE } from './made-pack.ts';
@@ -44,6 +47,25 @@ describe('answers from winters', () => {
       expect(got.headline).toEqual(wanted.headline);
       expect(got.winters).toBe(wanted.counted.winters);
     }
+  });
+
+  it('give in two parts what the command gives in one', async () => {
+    const { answers, fetcher } = await made();
+    const { packUrl, stationId, tree, years } = question;
+    const source = await WinterTiles.open(PACK_URL, fetcher);
+    const { subject } = await findSubject(source, { by: 'station', id: stationId });
+    const whole = assess(subject, { types: CITRUS_TYPES, levels: LEVELS, tree, gains: NO_GAINS, years });
+    const ranking = await answers.assess(question);
+    const cold = await answers.depthDuration({ packUrl, stationId }, never);
+    expect({ ...ranking, cold }).toEqual(whole);
+    expect(cold!.filter(({ level_c }) => level_c !== null).length).toBeGreaterThan(40);
+  });
+
+  it('stop between two fits of the curves when overtaken', async () => {
+    const { answers } = await made();
+    let steps = 0;
+    const cold = await answers.depthDuration({ packUrl: PACK_URL, stationId: 'S3' }, async () => ++steps > 2);
+    expect([cold, steps]).toEqual([null, 3]);
   });
 
   it('stop between stations when overtaken', async () => {
