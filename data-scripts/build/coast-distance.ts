@@ -1,3 +1,4 @@
+import type { Position } from 'geojson';
 import { around } from 'geokdbush';
 import KDBush from 'kdbush';
 import { distanceKm } from '../../analysis/place/distance.ts';
@@ -36,17 +37,26 @@ export class CoastDistance {
   }
 
   #addRing(ring: LandRings[number]): void {
+    let open = false;
     for (let i = 0; i + 1 < ring.length; i++) {
       const [[x1, y1], [x2, y2]] = [ring[i], ring[i + 1]];
+      if (isCut(ring[i], ring[i + 1])) {
+        if (open) this.#endAt(x1, y1);
+        open = false;
+        continue;
+      }
+      open = true;
       const km = KM_PER_DEGREE * Math.hypot(y2 - y1, (x2 - x1) * Math.cos((y1 * Math.PI) / 180));
       const steps = Math.max(1, Math.ceil(km / STEP_KM));
       for (let s = 0; s < steps; s++)
         this.#addPoint(x1 + ((x2 - x1) * s) / steps, y1 + ((y2 - y1) * s) / steps);
     }
-    if (ring.length > 0) {
-      this.#addPoint(...(ring.at(-1)! as [number, number]));
-      this.#next[this.#next.length - 1] = -1;
-    }
+    if (open) this.#endAt(ring[ring.length - 1][0], ring[ring.length - 1][1]);
+  }
+
+  #endAt(lon: number, lat: number): void {
+    this.#addPoint(lon, lat);
+    this.#next[this.#next.length - 1] = -1;
   }
 
   #addPoint(lon: number, lat: number): void {
@@ -83,6 +93,13 @@ export class CoastDistance {
     const share = length === 0 ? 0 : Math.max(0, Math.min(1, -(x1 * dx + y1 * dy) / length));
     return Math.hypot(x1 + share * dx, y1 + share * dy);
   }
+}
+
+/** Whether a piece of outline is the edge of the map, not a shore: along the antimeridian, or next to a pole. */
+function isCut([lon1, lat1]: Position, [lon2, lat2]: Position): boolean {
+  const onEdge = (lon: number) => Math.abs(Math.abs(lon) - 180) < 1e-3;
+  const atPole = (lat: number) => Math.abs(lat) > 89.9;
+  return (onEdge(lon1) && onEdge(lon2)) || atPole(lat1) || atPole(lat2);
 }
 
 function onPlane(point: Place, lat: number, lon: number): { x: number; y: number } {

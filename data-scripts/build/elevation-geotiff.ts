@@ -1,3 +1,4 @@
+import { stat } from 'node:fs/promises';
 import path from 'node:path';
 import { fromFile, type GeoTIFFImage } from 'geotiff';
 import { InputError } from '../../analysis/records/input-error.ts';
@@ -22,10 +23,26 @@ const PIXEL_IS_POINT = 2;
  */
 export async function openGeoTiff(file: string): Promise<ElevationRaster> {
   const fileName = path.basename(file);
-  const image = await readable(fileName, async () => (await fromFile(file)).getImage());
+  const { size } = await stat(file);
+  const image = await readable(fileName, async () => {
+    const first = await (await fromFile(file)).getImage();
+    await checkWhole(first, size);
+    return first;
+  });
   const layout = layoutOf(image, fileName);
   checkLayout(layout);
   return { ...layout, read: (window) => readRows(image, layout, window) };
+}
+
+/** The library takes zeros for pixels beyond the end of a file; a file that is cut off must not pass so. */
+async function checkWhole({ fileDirectory, isTiled }: GeoTIFFImage, size: number): Promise<void> {
+  const kind = isTiled ? 'Tile' : 'Strip';
+  const offsets = await fileDirectory.loadValue(`${kind}Offsets`);
+  const lengths = await fileDirectory.loadValue(`${kind}ByteCounts`);
+  if (!offsets || !lengths) throw new Error('it has no list of its pixels');
+  let end = 0;
+  for (let i = 0; i < offsets.length; i++) end = Math.max(end, Number(offsets[i]) + Number(lengths[i]));
+  if (end > size) throw new Error(`its pixels end at byte ${end}, the file at byte ${size}`);
 }
 
 function layoutOf(image: GeoTIFFImage, fileName: string): RasterLayout {
