@@ -2,6 +2,7 @@ import { parseArgs } from 'node:util';
 import { DEFAULT_ARCHIVE } from '../fetch/archive.ts';
 import { consoleProgress } from '../fetch/console-progress.ts';
 import { fetchArchive } from '../fetch/fetch-archive.ts';
+import { DEFAULT_TILES } from '../fetch/terrain-tiles.ts';
 import { point } from './assess-options.ts';
 import { print, tell, UsageError } from './run-command.ts';
 
@@ -15,6 +16,8 @@ Downloads the records of GHCN-Daily stations around a point. Run again after an 
   --archive URL    a mirror (default: ${DEFAULT_ARCHIVE})
   --most N         most stations (default: 25)
   --min-years N    fewest years with minima and maxima (default: 20)
+  --elevation      open elevation tiles around the stations too, as a grid that build reads by --elevation
+  --tiles URL      a mirror of the tiles, Terrarium encoding, Z/X/Y.png (default: ${DEFAULT_TILES})
 `;
 
 /** `records fetch`. */
@@ -28,6 +31,8 @@ export async function recordsFetch(args: string[]): Promise<void> {
       archive: { type: 'string' },
       most: { type: 'string' },
       'min-years': { type: 'string' },
+      elevation: { type: 'boolean' },
+      tiles: { type: 'string' },
     },
   });
   const { near, km, out } = values;
@@ -43,6 +48,8 @@ export async function recordsFetch(args: string[]): Promise<void> {
         km: Number(km),
         out,
         archive: values.archive,
+        elevation: values.elevation,
+        tiles: values.tiles,
         most: numberOf(values.most),
         minYears: numberOf(values['min-years']),
         signal: stop.signal,
@@ -51,8 +58,9 @@ export async function recordsFetch(args: string[]): Promise<void> {
     );
     const rows = report.stations.map(({ id, tminDays }) => `${id},${tminDays}\n`);
     await print(`id,days_with_minimum\n${rows.join('')}`);
+    const elevation = report.elevation === null ? '' : ` --elevation ${report.elevation}`;
     tell(
-      `Next: npm run records -- build --out PACK --stations ${out}/stations.csv --sources ${out}/sources.json ${out}`,
+      `Next: npm run records -- build --out PACK --stations ${out}/stations.csv --sources ${out}/sources.json${elevation} ${out}`,
     );
   } finally {
     progress.stop();

@@ -7,6 +7,7 @@ import { INVENTORY, STATION_LIST, recordPath } from './archive.ts';
 import type { ChosenStation } from './choose-stations.ts';
 import { chooseStations } from './choose-stations.ts';
 import { download } from './download.ts';
+import { ELEVATION_FILE, fetchElevation } from './fetch-elevation.ts';
 import type { CheckedOptions, FetchOptions } from './fetch-options.ts';
 import { checkOptions } from './fetch-options.ts';
 import { countTminDays, linesOf } from './record-days.ts';
@@ -27,12 +28,14 @@ export interface FetchReport {
   readonly stations: readonly (ChosenStation & { readonly tminDays: number })[];
   /** Ids that the archive lists but has no record of. */
   readonly missing: readonly string[];
+  /** Path of the elevation grid, null when none was wanted. */
+  readonly elevation: string | null;
 }
 
 /**
  * Fetches the records of GHCN-Daily stations around a point into `out`: `ID.csv` for each station, `stations.csv`
  * (`id,name,lat,lon,elevation_m`), `sources.json` (licence, attribution, what was fetched) and the archive's own lists in
- * `lists/`. A file appears under its name only when it is whole and checked. Run again after an interruption, it goes
+ * `lists/`; with `elevation` also tiles in `tiles/` and the grid made of them, `elevation.asc.gz`. A file appears under its name only when it is whole and checked. Run again after an interruption, it goes
  * on where it was; run again later, it fetches only what has changed.
  *
  * Throws {@link InputError} with one sentence when an option is outside its limits, when no station is in reach, or
@@ -87,7 +90,11 @@ async function fetchChecked(
     if (i + 1 < chosen.length) await pause(options);
   }
   await writeWhole(join(out, 'stations.csv'), stationsCsv(stations));
-  return { stations, missing };
+  if (!options.elevation) return { stations, missing, elevation: null };
+  if (stations.length === 0)
+    throw new InputError('No record came, so there is no place to fetch elevations for');
+  await fetchElevation(stations, options, progress);
+  return { stations, missing, elevation: join(out, ELEVATION_FILE) };
 }
 
 /** Brings one file; whether it is there now. */

@@ -1,5 +1,6 @@
 import { InputError } from '../../analysis/records/input-error.ts';
 import { DEFAULT_ARCHIVE } from './archive.ts';
+import { DEFAULT_TILES } from './terrain-tiles.ts';
 
 /** What to fetch, and how patiently. Only `near`, `km` and `out` are needed. */
 export interface FetchOptions {
@@ -11,6 +12,10 @@ export interface FetchOptions {
   readonly out: string;
   /** Base address of the archive or a mirror with the same layout. */
   readonly archive?: string;
+  /** Whether elevation tiles around the stations are wanted too. */
+  readonly elevation?: boolean;
+  /** Base address of elevation tiles in the Terrarium encoding, `Z/X/Y.png` below it. */
+  readonly tiles?: string;
   /** Most stations to take, 1 to 500. */
   readonly most?: number;
   /** Fewest years in which a station has both minima and maxima, 1 to 300. */
@@ -29,6 +34,8 @@ export interface FetchOptions {
 
 const DEFAULTS = {
   archive: DEFAULT_ARCHIVE,
+  elevation: false as boolean,
+  tiles: DEFAULT_TILES,
   most: 25,
   minYears: 20,
   pauseMs: 250,
@@ -37,7 +44,7 @@ const DEFAULTS = {
   silenceMs: 30_000,
 } as const;
 
-/** Options with every gap filled, and the archive's address ending in a slash. */
+/** Options with every gap filled, and the addresses ending in a slash. */
 export type CheckedOptions = Required<Omit<FetchOptions, 'signal'>> & Pick<FetchOptions, 'signal'>;
 
 /** Fills in what wasn't given. Throws {@link InputError} where a value is outside its limits. */
@@ -49,7 +56,11 @@ export function checkOptions(options: FetchOptions): CheckedOptions {
   within('--km', full.km, Number.MIN_VALUE, 2000);
   within('--most', full.most, 1, 500, true);
   within('--min-years', full.minYears, 1, 300, true);
-  return { ...full, archive: checkArchive(full.archive) };
+  return {
+    ...full,
+    archive: checkAddress('--archive', full.archive),
+    tiles: checkAddress('--tiles', full.tiles),
+  };
 }
 
 function within(name: string, value: number, lowest: number, highest: number, whole = false): void {
@@ -59,11 +70,11 @@ function within(name: string, value: number, lowest: number, highest: number, wh
   throw new InputError(`${name} is ${value}, but must be ${whole ? 'a whole number ' : ''}${limits}`);
 }
 
-function checkArchive(address: string): string {
+function checkAddress(name: string, address: string): string {
   const url = URL.canParse(address) ? new URL(address) : undefined;
   if (url?.protocol !== 'http:' && url?.protocol !== 'https:') {
     throw new InputError(
-      `--archive is "${address}", but must be an address that begins with https:// or http://`,
+      `${name} is "${address}", but must be an address that begins with https:// or http://`,
     );
   }
   url.search = '';

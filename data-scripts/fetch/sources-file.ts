@@ -5,6 +5,7 @@ import { GHCN_DAILY_SOURCE } from './archive.ts';
 import type { ChosenStation } from './choose-stations.ts';
 import type { CheckedOptions } from './fetch-options.ts';
 import type { BodyDescription } from './partial-file.ts';
+import { TERRAIN_TILES_SOURCE } from './terrain-tiles.ts';
 
 /** A fetched file, as `sources.json` keeps it: where it came from and what the archive said of it. */
 interface FileEntry {
@@ -59,7 +60,7 @@ export class SourcesFile {
     missing: readonly string[],
   ): Promise<void> {
     const content = {
-      sources: [GHCN_DAILY_SOURCE],
+      sources: [GHCN_DAILY_SOURCE, ...(options.elevation ? [TERRAIN_TILES_SOURCE] : [])],
       archive: options.archive,
       near: [options.near.lat, options.near.lon],
       km: options.km,
