@@ -1,0 +1,160 @@
+import { anomalyWeights, type WinterWeights } from './anomaly-weights.ts';
+import { MEAN_TREND, SCALE_TREND, trendRow } from './climate-trend.ts';
+import { PlaceField } from './place-field.ts';
+import type { PlaceParameters } from './place-parameters.ts';
+import { separationKm, type Site } from './site.ts';
+import { stationClimates, type StationClimates } from './station-climates.ts';
+import { StationNetwork, type Member } from './station-network.ts';
+
+/** How far the level of a place's winters may be off, for one duration. Standard errors. */
+export interface PlaceError {
+  /** Estimated mean of the winters, °C, about which the scale turns. */
+  readonly meanC: number;
+  readonly meanErrorC: number;
+  /** Of the logarithm of the scale. */
+  readonly logScaleError: number;
+}
+
+/** A winter is told at a point when stations explain at least this part of its anomaly. */
+const LEAST_EXPLAINED = 0.15;
+
+/** One duration's fields over the land. */
+interface Fields {
+  readonly climates: StationClimates;
+  readonly mean: PlaceField;
+  readonly logScale: PlaceField;
+}
+
+/**
+ * Winters anywhere among a set of stations, by climatologically aided interpolation (Willmott and Robeson 1995): mean and
+ * scale of the winters go to a point by a trend in height, sea and latitude with kriging of what the trend leaves; the
+ * winters' standardised anomalies by simple kriging, winter by winter, divided by the root of the explained part so that
+ * their spread isn't shrunk.
+ */
+export class PlaceModel {
+  readonly network: StationNetwork;
+  readonly origin: { readonly lat: number; readonly elevationM: number };
+  readonly #rows: readonly Float64Array[];
+  readonly #neighbours: readonly (readonly (WinterWeights | null)[])[];
+  readonly #fields = new Map<number, Fields>();
+  /** Variance that an unknown height adds to a mean, °C². */
+  readonly #unknownHeight: number;
+
+  /** @throws RangeError without a member */
+  constructor(
+    members: readonly Member[],
+    readonly parameters: PlaceParameters,
+  ) {
+    this.network = new StationNetwork(members);
+    const heights = members.flatMap(({ site }) => site.elevationM ?? []);
+    const height = heights.reduce((sum, h) => sum + h, 0) / Math.max(1, heights.length);
+    const spread = heights.reduce((sum, h) => sum + (h - height) ** 2, 0) / Math.max(1, heights.length);
+    this.#unknownHeight = (MEAN_TREND[1].mean / 1000) ** 2 * spread;
+    this.origin = {
+      lat: members.reduce((sum, { site }) => sum + site.lat, 0) / members.length,
+      elevationM: height,
+    };
+    this.#rows = members.map(({ site }) => trendRow(site, this.origin));
+    const n = members.length;
+    this.#neighbours = members.map((_, i) =>
+      anomalyWeights(
+        this.network,
+        parameters.anomaly,
+        this.network.separationsKm.subarray(i * n, (i + 1) * n),
+        i,
+      ),
+    );
+  }
+
+  /** Means and scales of the members for a duration (index into SUSTAINED_HOURS). */
+  climates(j: number): StationClimates {
+    return this.#fieldsOf(j).climates;
+  }
+
+  /** Trend rows of the members, in their order. */
+  get rows(): readonly Float64Array[] {
+    return this.#rows;
+  }
+
+  /** Separation from a site to each member, km. */
+  separations(site: Site): Float64Array {
+    return Float64Array.from(this.network.members, (member) => separationKm(site, member.site));
+  }
+
+  /** How the winters' anomalies at a site are put together. */
+  weights(separationsKm: ArrayLike<number>): (WinterWeights | null)[] {
+    return anomalyWeights(this.network, this.parameters.anomaly, separationsKm).map((entry) =>
+      entry && entry.explained >= LEAST_EXPLAINED ? entry : null,
+    );
+  }
+
+  /** Mean and scale of the winters at a site, with their errors. */
+  climateAt(
+    site: Site,
+    separationsKm: ArrayLike<number>,
+    j: number,
+    weights: readonly (WinterWeights | null)[],
+  ): PlaceError & { readonly scaleC: number } {
+    const { mean, logScale } = this.#fieldsOf(j);
+    const row = trendRow(site, this.origin);
+    const scaleC = Math.exp(logScale.at(separationsKm, row));
+    const told = weights.filter((entry) => entry !== null);
+    const explained = told.reduce((sum, entry) => sum + entry.explained, 0) / told.length;
+    const missing = (1 - explained) / told.length;
+    const unknownHeight = site.elevationM === null ? this.#unknownHeight : 0;
+    return {
+      meanC: mean.at(separationsKm, row),
+      scaleC,
+      meanErrorC: Math.sqrt(mean.variance(separationsKm, row) + unknownHeight + scaleC ** 2 * missing),
+      logScaleError: Math.sqrt(logScale.variance(separationsKm, row) + 0.51 * missing),
+    };
+  }
+
+  /** Each winter's level over all kinds of night at a site, °C; NaN where no station tells. */
+  levelsC(
+    j: number,
+    { meanC, scaleC }: { readonly meanC: number; readonly scaleC: number },
+    weights: readonly (WinterWeights | null)[],
+  ): Float64Array {
+    const { anomalies } = this.#fieldsOf(j).climates;
+    const count = this.network.labels.length;
+    return Float64Array.from(weights, (entry, w) => {
+      if (!entry) return NaN;
+      let sum = 0;
+      for (let a = 0; a < entry.members.length; a++)
+        sum += entry.weights[a] * anomalies[entry.members[a] * count + w];
+      return meanC + (scaleC * sum) / Math.sqrt(entry.explained);
+    });
+  }
+
+  #fieldsOf(j: number): Fields {
+    let fields = this.#fields.get(j);
+    if (!fields) {
+      const climates = stationClimates(this.network, j, this.#neighbours);
+      const heightless = Float64Array.from(this.network.members, ({ site }) =>
+        site.elevationM === null ? this.#unknownHeight : 0,
+      );
+      fields = {
+        climates,
+        mean: new PlaceField(
+          this.network,
+          this.#rows,
+          climates.meanC,
+          climates.meanVariance.map((variance, i) => variance + heightless[i]),
+          this.parameters.mean,
+          MEAN_TREND,
+        ),
+        logScale: new PlaceField(
+          this.network,
+          this.#rows,
+          climates.logScale,
+          climates.logScaleVariance,
+          this.parameters.logScale,
+          SCALE_TREND,
+        ),
+      };
+      this.#fields.set(j, fields);
+    }
+    return fields;
+  }
+}
