@@ -1,23 +1,27 @@
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
+import { gunzipSync } from 'node:zlib';
 import { headerNames as cellsOf } from '../../analysis/read/recognise.ts';
 import { InputError } from '../../analysis/records/input-error.ts';
 import type { PackPlaces } from '../../analysis/records/pack.ts';
+
+/** Columns of the layout that are always there; the twelfth, accuracy, may be missing. */
+const GEONAMES_COLUMNS = 11;
 
 type Postcode = PackPlaces['postcodes'][number];
 
 /**
  * Reads `--places`: JSON in the shape of a pack's `places.json`, CSV with the header `code,name,lat,lon`, or a postal file
- * in GeoNames' tab-separated layout (country, code, name, …, latitude and longitude in columns 10 and 11).
- * Only places inside the box are kept.
+ * in GeoNames' tab-separated layout (country, code, name, three pairs of administrative name and code, latitude, longitude and
+ * perhaps accuracy). Any of them may be gzipped. Only places inside the box are kept.
  * @throws InputError naming file, line and value
  */
 export async function readPlaces(
   file: string,
   [west, south, east, north]: readonly [number, number, number, number],
 ): Promise<PackPlaces> {
-  const text = await readFile(file, 'utf8');
   const name = path.basename(file);
+  const text = await readText(file, name);
   const inside = ({ lat, lon }: { lat: number; lon: number }) =>
     lat >= south && lat <= north && lon >= west && lon <= east;
   if (text.trimStart().startsWith('{')) {
@@ -26,6 +30,16 @@ export async function readPlaces(
   }
   const postcodes = (text.includes('\t') ? fromGeoNames(text, name) : fromCsv(text, name)).filter(inside);
   return { postcodes, towns: [] };
+}
+
+async function readText(file: string, name: string): Promise<string> {
+  const bytes = await readFile(file);
+  if (bytes[0] !== 0x1f || bytes[1] !== 0x8b) return bytes.toString('utf8');
+  try {
+    return gunzipSync(bytes).toString('utf8');
+  } catch {
+    throw new InputError(`${name} is cut off or damaged: its gzip stream breaks off`);
+  }
 }
 
 function parsePlaces(text: string, file: string): PackPlaces {
@@ -57,6 +71,11 @@ function fromGeoNames(text: string, file: string): Postcode[] {
   return lines.flatMap((line, i) => {
     if (line.trim() === '') return [];
     const cells = line.split('\t');
+    if (cells.length < GEONAMES_COLUMNS) {
+      throw new InputError(
+        `${file}, line ${i + 1}: ${cells.length} columns, but GeoNames' postal layout has ${GEONAMES_COLUMNS} or 12`,
+      );
+    }
     return [postcode(cells[1], cells[2], cells[9], cells[10], file, i + 1)];
   });
 }

@@ -23,7 +23,7 @@ import { landForMap, worldLand } from './outlines.ts';
 import { readPlaces } from './read-places.ts';
 import { regionalFreezes } from './regional-freezes.ts';
 import { listFiles } from './staging.ts';
-import { US_POSTCODES_SOURCE, usPostcodes } from './us-postcodes.ts';
+import { US_POSTCODES_SOURCES, usPostcodes } from './us-postcodes.ts';
 
 export interface PackDescription {
   readonly id: string;
@@ -109,7 +109,7 @@ async function placesOf(
   }
   if (description.invented) return null;
   const postcodes = usPostcodes(stations.map(({ station }) => station));
-  return postcodes.length === 0 ? null : { places: { postcodes, towns: [] }, sources: [US_POSTCODES_SOURCE] };
+  return postcodes.length === 0 ? null : { places: { postcodes, towns: [] }, sources: US_POSTCODES_SOURCES };
 }
 
 /** The winters of all stations, judged again with what the neighbours show of regional freezes. */
