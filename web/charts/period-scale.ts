@@ -1,5 +1,5 @@
-import { scaleLog } from 'd3-scale';
 import type { Headline } from '../../analysis/answer/assessment.ts';
+import { longestTold } from '../format/periods.ts';
 
 /** The axis ends here unless told otherwise; rarer answers run into the open end. */
 export const PERIOD_MAX_WINTERS = 200;
@@ -7,6 +7,8 @@ export const PERIOD_MAX_WINTERS = 200;
 /** Shares of the width kept free at both ends: room for marks at "every winter" and for the arrows of the open end. */
 const LEFT_MARGIN = 0.015;
 const OPEN_END = 0.055;
+/** Where a line that leaves the axis ends, so that its arrow still has room. */
+const LAST_END = 0.965;
 
 const TICKS = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000];
 
@@ -16,7 +18,8 @@ const TICKS = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000];
  */
 export function periodPosition(period: number | null, maxPeriod = PERIOD_MAX_WINTERS): number {
   if (period === null || Number.isNaN(period) || period > maxPeriod) return 1;
-  return scaleLog([1, maxPeriod], [LEFT_MARGIN, 1 - OPEN_END]).clamp(true)(period);
+  const share = Math.log(Math.max(1, period)) / Math.log(maxPeriod);
+  return LEFT_MARGIN + share * (1 - OPEN_END - LEFT_MARGIN);
 }
 
 /** Marks of the axis with their place; the first is "every winter". */
@@ -32,26 +35,32 @@ export function periodTicks(maxPeriod = PERIOD_MAX_WINTERS): { period: number; a
 export interface PeriodMarks {
   /** Centre of the mark; `null` where only a bound is known. */
   readonly point: number | null;
-  /** The 90 % range, or from the bound to the open end. */
+  /** The 90 % range, its rare end no farther than twice the record; at a bound, which only points on, the bound alone. */
   readonly from: number;
   readonly to: number;
-  /** The range runs out of the axis: an arrow instead of a stop. */
+  /** The range goes on beyond what is claimed, or beyond the axis: an arrow instead of a stop. */
   readonly open: boolean;
   readonly kind: 'estimate' | 'beyond' | 'not seen';
 }
 
-/** Geometry of one answer on the axis. */
+/**
+ * Geometry of one answer on the axis. Nothing is drawn beyond twice the record, as nothing is said there: a longer range
+ * ends open.
+ * @param winters complete winters behind the answer.
+ */
 export function periodMarks(
   headline: Pick<Headline, 'period' | 'low' | 'high' | 'basis'>,
+  winters: number,
   maxPeriod = PERIOD_MAX_WINTERS,
 ): PeriodMarks {
   const { basis, period, low, high } = headline;
-  if (basis === 'beyond' || basis === 'not seen') {
-    const from = periodPosition(low ?? period, maxPeriod);
-    return { point: null, from, to: 1, open: true, kind: basis };
-  }
-  const point = periodPosition(period, maxPeriod);
-  const from = periodPosition(low ?? period, maxPeriod);
-  const to = periodPosition(high, maxPeriod);
-  return { point, from: Math.min(from, point), to: Math.max(to, point), open: to === 1, kind: 'estimate' };
+  const longest = longestTold(winters);
+  const farthest = Math.min(LAST_END, periodPosition(longest, maxPeriod));
+  const from = Math.min(farthest, periodPosition(low ?? period, maxPeriod));
+  if (basis === 'beyond') return { point: null, from, to: from, open: true, kind: basis };
+  if (basis === 'not seen') return { point: null, from, to: farthest, open: true, kind: basis };
+  const point = Math.min(farthest, periodPosition(period, maxPeriod));
+  const open = high === null || high > Math.min(longest, maxPeriod);
+  const to = open ? farthest : periodPosition(high, maxPeriod);
+  return { point, from: Math.min(from, point), to: Math.max(to, point), open, kind: 'estimate' };
 }
