@@ -1,9 +1,11 @@
 import { fitWinters } from '../extremes/fit-winters.ts';
 import { FittedWinters, type WinterFit } from '../extremes/fitted-winters.ts';
 import type { Gev } from '../extremes/gev.ts';
+import type { InterpolationError } from '../extremes/interpolation-error.ts';
 import { FEWEST_FOR_LIKELIHOOD, fitGevByMaximumLikelihood } from '../extremes/gev-maximum-likelihood.ts';
 import { stationSkewness } from '../extremes/pooled-shape.ts';
 import { negateMinima } from '../extremes/winter-minimum.ts';
+import { durationWeights } from '../records/nights.ts';
 import { winterMinima, type Gains } from '../winter/winter-minima.ts';
 import type { Subject } from './subject.ts';
 import { completeValuesC } from './winter-values.ts';
@@ -42,7 +44,8 @@ export class FitBook {
         (winters) =>
           stationSkewness(completeValuesC(winters, winterMinima(winters, hours, this.gains))) ?? [],
       );
-      const fit = fitWinters({ valuesC, neighbours, seed: SEED, draws: this.draws });
+      const interpolation = interpolationOf(this.subject, hours, valuesC);
+      const fit = fitWinters({ valuesC, neighbours, interpolation, seed: SEED, draws: this.draws });
       book = {
         minima,
         valuesC,
@@ -53,6 +56,18 @@ export class FitBook {
     }
     return book;
   }
+}
+
+/** How far the place's winters may be off; their mean is that of the values with gains. */
+function interpolationOf(
+  { interpolation }: Subject,
+  hours: number,
+  valuesC: Float64Array,
+): InterpolationError | null {
+  const error = interpolation?.[durationWeights(hours).lower];
+  if (!error) return null;
+  const cold = valuesC.filter((value) => !Number.isNaN(value));
+  return { ...error, meanC: cold.reduce((sum, value) => sum + value, 0) / cold.length };
 }
 
 function likelihoodFit(valuesC: Float64Array): Gev | null {

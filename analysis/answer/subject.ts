@@ -1,3 +1,4 @@
+import type { InterpolationError } from '../extremes/interpolation-error.ts';
 import type { WinterTable } from '../records/winters.ts';
 import type { AssessedPlace } from './assessment.ts';
 
@@ -6,6 +7,8 @@ export interface Subject {
   readonly place: AssessedPlace;
   readonly winters: WinterTable;
   readonly neighbours: readonly WinterTable[];
+  /** By index of SUSTAINED_HOURS, how far the winters may be off where there is no station; left out at a station. */
+  readonly interpolation?: readonly InterpolationError[] | null;
   /** Sentences about the place that must stand beside the answer. */
   readonly notes: readonly string[];
 }

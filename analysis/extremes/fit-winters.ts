@@ -3,8 +3,9 @@ import { CountedCurve } from './counted-curve.ts';
 import { FittedWinters, type WinterFit } from './fitted-winters.ts';
 import { drawGev } from './gev-draws.ts';
 import { gevWithShape } from './gev-l-moments.ts';
+import { spreadDraws, type InterpolationError } from './interpolation-error.ts';
 import { sampleLMoments } from './l-moments.ts';
-import { shapeFor, shapeThatAllowsRecord, type StationSkewness } from './pooled-shape.ts';
+import { shapeAmong, shapeFor, shapeThatAllowsRecord, type StationSkewness } from './pooled-shape.ts';
 import { negateMinima } from './winter-minimum.ts';
 
 /** Fewest complete winters that are fitted at all (design 3.5). */
@@ -19,6 +20,8 @@ export interface WintersToFit {
   readonly valuesC: ArrayLike<number>;
   /** Neighbouring stations to pool the shape with. */
   readonly neighbours?: readonly StationSkewness[];
+  /** Where the winters are estimated between stations: how far they may be off. The shape is then the neighbours' alone. */
+  readonly interpolation?: InterpolationError | null;
   /** Starts the draws. The same seed for all fits of a place keeps their ranges in step. */
   readonly seed: number;
   /** Number of draws, 1,000 unless told. */
@@ -40,7 +43,12 @@ export function fitWinters(input: WintersToFit): WinterFit | null {
   if (!(moments.scale > 0)) return new CountedCurve(input.valuesC);
   const { mean, scale: lScale, skewness } = moments;
   const largest = negated.reduce((a, b) => Math.max(a, b));
-  const shape = shapeFor({ skewness, winters: negated.length }, input.neighbours);
+  const interpolation = input.interpolation ?? null;
+  const own = { skewness, winters: negated.length };
+  const shape =
+    interpolation && input.neighbours?.length
+      ? shapeAmong(input.neighbours)
+      : shapeFor(own, input.neighbours);
   const gev = gevWithShape(mean, lScale, shapeThatAllowsRecord(shape.k, largest, mean, lScale));
   const draws = input.draws ?? 1000;
   const random = seededRandom(input.seed);
@@ -53,9 +61,10 @@ export function fitWinters(input: WintersToFit): WinterFit | null {
   return new FittedWinters(
     gev,
     shape,
-    drawn,
+    interpolation ? spreadDraws(drawn, interpolation, random) : drawn,
     share,
     share < 1 ? drawShares(share, winters, draws, random) : null,
+    interpolation,
   );
 }
 

@@ -2,6 +2,7 @@ import { quantileType7InPlace } from '../math/quantile.ts';
 import { chanceWithin } from './chance-within.ts';
 import type { GevDraws } from './gev-draws.ts';
 import { gevReturnLevel, gevSurvival, gevSurvivals, type Gev } from './gev.ts';
+import { averagedChance, type InterpolationError } from './interpolation-error.ts';
 import type { PeriodRange } from './period-range.ts';
 import type { ShapeEstimate } from './pooled-shape.ts';
 
@@ -42,6 +43,8 @@ export class FittedWinters implements WinterFit {
   readonly draws: GevDraws;
   /** Share of the complete winters that have a value; the chance of a hit can't pass it. */
   readonly coldShare: number;
+  /** How far the winters may be off where there is no station; `null` at a station. */
+  readonly interpolation: InterpolationError | null;
   readonly #drawnShare: Float64Array | null;
   readonly #scratch: Float64Array;
   /** Threshold whose chances are in the scratch array, NaN for none. */
@@ -56,18 +59,23 @@ export class FittedWinters implements WinterFit {
     draws: GevDraws,
     coldShare = 1,
     drawnShare: Float64Array | null = null,
+    interpolation: InterpolationError | null = null,
   ) {
     this.gev = gev;
     this.shape = shape;
     this.draws = draws;
     this.coldShare = coldShare;
     this.#drawnShare = drawnShare;
+    this.interpolation = interpolation;
     this.#scratch = new Float64Array(draws.k.length);
   }
 
-  /** Chance that a winter's value is at or below `thresholdC`. */
+  /** Chance that a winter's value is at or below `thresholdC`, averaged over the error of interpolation if there is one. */
   chance(thresholdC: number): number {
-    return this.coldShare * gevSurvival(-thresholdC, this.gev);
+    const curve = (levelC: number) => gevSurvival(-levelC, this.gev);
+    const { interpolation } = this;
+    const p = interpolation ? averagedChance(curve, thresholdC, interpolation) : curve(thresholdC);
+    return this.coldShare * p;
   }
 
   /** Winters between values at or below `thresholdC`, with the 5 to 95 % range of the draws. */

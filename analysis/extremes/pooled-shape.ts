@@ -61,7 +61,15 @@ export function stationSkewness(valuesC: ArrayLike<number>): StationSkewness | n
  * precision; a station on its own is a pool of one), then held to [-0.2, 0.3].
  */
 export function shapeFor(own: StationSkewness, neighbours: readonly StationSkewness[] = []): ShapeEstimate {
-  const pool = [own, ...neighbours];
+  return pooledShape([own, ...neighbours], own.winters, neighbours.length > 0);
+}
+
+/** Shape for a place between stations, from theirs alone: none of the weight is the place's own. */
+export function shapeAmong(neighbours: readonly StationSkewness[]): ShapeEstimate {
+  return pooledShape(neighbours, 0, true);
+}
+
+function pooledShape(pool: readonly StationSkewness[], ownWinters: number, pooled: boolean): ShapeEstimate {
   let winters = 0;
   let skewness = 0;
   for (const station of pool) {
@@ -69,21 +77,21 @@ export function shapeFor(own: StationSkewness, neighbours: readonly StationSkewn
     skewness += station.winters * station.skewness;
   }
   const pooledK = gevShapeFromLSkewness(skewness / winters);
-  const precision = 1 / pooledVariance(pool, winters);
+  const precision = 1 / pooledVariance(pool, winters, ownWinters);
   const priorPrecision = 1 / PRIOR_K_SPREAD ** 2;
   const k = (precision * pooledK + priorPrecision * PRIOR_K) / (precision + priorPrecision);
   return {
     k: held(k),
     standardError: 1 / Math.sqrt(precision + priorPrecision),
-    basis: pool.length > 1 ? 'pooled' : 'shrunk',
+    basis: pooled ? 'pooled' : 'shrunk',
   };
 }
 
 /**
- * Variance of the pooled `k` as an estimate of the first station's: sampling, every two stations correlated alike, and
- * the neighbours' true difference, which enters by their share of the weight.
+ * Variance of the pooled `k` as an estimate of one place's: sampling, every two stations correlated alike, and the
+ * neighbours' true difference, which enters by their share of the weight.
  */
-function pooledVariance(pool: readonly StationSkewness[], winters: number): number {
+function pooledVariance(pool: readonly StationSkewness[], winters: number, ownWinters: number): number {
   let independent = 0;
   let together = 0;
   for (const station of pool) {
@@ -92,7 +100,7 @@ function pooledVariance(pool: readonly StationSkewness[], winters: number): numb
     together += part;
   }
   const sampling = independent + SKEWNESS_CORRELATION * (together * together - independent);
-  return sampling + (NEIGHBOUR_K_SPREAD * (1 - pool[0]!.winters / winters)) ** 2;
+  return sampling + (NEIGHBOUR_K_SPREAD * (1 - ownWinters / winters)) ** 2;
 }
 
 function held(k: number): number {

@@ -1,12 +1,8 @@
-import { InputError } from '../records/input-error.ts';
 import type { DailySeries } from '../records/series.ts';
-import { dayOfYear } from '../units/calendar.ts';
+import { dayLengths } from './day-lengths.ts';
 import { monthMedians, monthsOf } from './month-medians.ts';
+import { neighbourMinima } from './neighbour-minima.ts';
 import { NightCurve } from './night-curve.ts';
-import { dayLengthH } from './sun.ts';
-
-/** A minimum that is missing is taken to lie this far from the month's median towards the night's own. */
-const PERSISTENCE = 0.5;
 
 /**
  * Called for each night with its curve. `tminTwoBefore` is the minimum two days before the night's date, °C; `filled` tells
@@ -30,12 +26,7 @@ export function eachCurveNight(series: DailySeries, visit: CurveVisitor): void {
   if (medians.range.every(Number.isNaN)) return;
   const curve = new NightCurve();
 
-  const tminOf = (i: number, beside: number): number => {
-    const known = i >= 0 && i < count ? tminC[i] : NaN;
-    if (!Number.isNaN(known)) return known;
-    const middle = medians.tmin[months[beside]];
-    return middle + PERSISTENCE * (tminC[beside] - middle);
-  };
+  const tminOf = neighbourMinima(series, months, medians.tmin);
   const tmaxOf = (i: number, tmin: number, beside: number): number => {
     const known = i >= 0 && i < count ? tmaxC[i] : NaN;
     return Number.isNaN(known) ? tmin + medians.range[months[beside]] : Math.max(known, tmin);
@@ -56,18 +47,4 @@ export function eachCurveNight(series: DailySeries, visit: CurveVisitor): void {
     const filled = edge || Number.isNaN(tmaxC[i - 1] + tmaxC[i] + tminC[i - 1] + tminC[i + 1]);
     visit(i, curve, tminTwoBefore, filled);
   }
-}
-
-function dayLengths(series: DailySeries): Float64Array {
-  const { lat, id } = series.station;
-  if (lat === null) throw new InputError(`Station ${id} has no latitude, so its nights have no sunrise.`);
-  const byDay = new Float64Array(367);
-  for (let day = 1; day <= 366; day++) byDay[day] = dayLengthH(lat, day);
-  const lengths = new Float64Array(series.tminC.length);
-  let day = dayOfYear(series.firstDay);
-  for (let i = 0; i < lengths.length; i++, day++) {
-    if (day > 365) day = dayOfYear(series.firstDay + i);
-    lengths[i] = byDay[day];
-  }
-  return lengths;
 }

@@ -20,7 +20,7 @@ export const MEAN_TREND: readonly TrendPrior[] = [
   { mean: 0, spread: Infinity },
   { mean: -6.5, spread: 2 },
   { mean: 2, spread: 3 },
-  { mean: -0.6, spread: 0.6 },
+  { mean: -0.8, spread: 0.4 },
 ];
 
 /** Trend of the logarithm of the L-scale: none expected. */

@@ -15,6 +15,8 @@ const FITTED_DURATION = 4;
 /** Fewest winters that two stations share for their correlation to count. */
 const FEWEST_SHARED_WINTERS = 12;
 const ROUNDS = 2;
+/** Two sites of one neighbourhood differ by at least so much of the usual nugget, whatever a smooth network says. */
+const LEAST_NUGGET_SHARE = 0.2;
 
 /**
  * How winters vary over the land of these stations: covariances by restricted likelihood, correlation of anomalies by least
@@ -50,7 +52,7 @@ function fitField(
   priors: readonly TrendPrior[],
   usual: Covariance,
 ): Covariance {
-  return fitCovariance(
+  const { covariance } = fitCovariance(
     {
       distancesKm: network.separationsKm,
       trend: Float64Array.from(rows.flatMap((row) => [...row])),
@@ -60,9 +62,10 @@ function fitField(
     },
     {
       expectedRange: { km: usual.rangeKm, logSpread: 1 },
-      expectedNugget: { share: usual.nugget / (usual.nugget + usual.sill), spread: 0.25 },
+      expectedNugget: { share: usual.nugget / (usual.nugget + usual.sill), spread: 0.1 },
     },
-  ).covariance;
+  );
+  return { ...covariance, nugget: Math.max(covariance.nugget, LEAST_NUGGET_SHARE * usual.nugget) };
 }
 
 /** Share and range of `share * exp(-h / range)` nearest to the pairs' correlations, weighted by winters shared. */

@@ -19,7 +19,7 @@ const ROUNDS = 3;
 /** Smallest explained part of a winter's anomaly from which a neighbour's estimate tells a station's spread. */
 const TELLING = 0.3;
 /** Least spread of a station's winters, °C: a place that hardly varies still has an uncertain mean. */
-const LEAST_SCALE_C = 0.05;
+const LEAST_SCALE_C = 0.3;
 const SQRT_PI = Math.sqrt(Math.PI);
 
 /**

@@ -9,8 +9,16 @@ export interface Member {
   readonly winters: WinterTable;
 }
 
-/** Fewest complete winters of a station that takes part. */
+/** Fewest complete winters with a night at or below 10 °C of a station that takes part. */
 export const FEWEST_WINTERS_OF_MEMBER = 10;
+
+/** True when a station has winters enough to take part; one that hardly knows a cool night tells nothing of cold. */
+export function canTakePart({ complete, coldest }: WinterTable): boolean {
+  let cold = 0;
+  for (let w = 0; w < complete.length; w++)
+    if (complete[w] && coldest.some((byHours) => byHours[0][w] !== MISSING_HUNDREDTHS)) cold++;
+  return cold >= FEWEST_WINTERS_OF_MEMBER;
+}
 
 /** Stations side by side on one axis of winters. */
 export class StationNetwork {
