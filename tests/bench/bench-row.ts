@@ -12,12 +12,18 @@ export interface BenchRow {
 }
 
 /** Median time of some runs of a task in ms, after one run to warm up. */
-export async function medianMs(task: () => unknown, runs = 5): Promise<number> {
-  await task();
+export function medianMs(task: () => unknown, runs = 5): Promise<number> {
+  return medianAfterMs(() => null, task, runs);
+}
+
+/** As {@link medianMs} for a task that needs something made anew before each run; making it isn't measured. */
+export async function medianAfterMs<T>(make: () => T, task: (made: T) => unknown, runs = 5): Promise<number> {
+  await task(make());
   const times: number[] = [];
   for (let run = 0; run < runs; run++) {
+    const made = make();
     const start = performance.now();
-    await task();
+    await task(made);
     times.push(performance.now() - start);
   }
   return times.sort((a, b) => a - b)[Math.floor(runs / 2)];
