@@ -35,7 +35,11 @@ export async function buildGrid(
   const { elevationM: means, placesM } = await elevationOfCells(raster, layout, coast.mask, unknown);
   const outlined = landCells(layout, coast);
   const land = outlined.includes(1) ? outlined : Uint8Array.from(means, (m) => Number(!Number.isNaN(m)));
-  const elevationM = means.map((m, i) => (land[i] === 1 ? m : NaN));
+  const elevationM = withShoreCells(
+    layout,
+    land,
+    means.map((m, i) => (land[i] === 1 ? m : NaN)),
+  );
   const coastKm = Float32Array.from(land, (isLand, i) => {
     if (isLand === 0) return 0;
     const km = coast.toShore(cellCentre(layout, i));
@@ -76,6 +80,31 @@ function landCells(layout: GridLayout, { mask }: CoastDistance): Uint8Array {
     }
   }
   return land;
+}
+
+/**
+ * Cells of land that no pixel with an elevation fell into, mostly at a shore that file and outlines draw differently, get
+ * the mean of the cells around them that have one.
+ */
+function withShoreCells(
+  { columns, rows }: GridLayout,
+  land: Uint8Array,
+  elevationM: Float32Array,
+): Float32Array {
+  return elevationM.map((m, i) => {
+    if (land[i] === 0 || !Number.isNaN(m)) return m;
+    const [column, row] = [i % columns, Math.floor(i / columns)];
+    let [sum, count] = [0, 0];
+    for (let r = Math.max(0, row - 1); r <= Math.min(rows - 1, row + 1); r++) {
+      for (let c = Math.max(0, column - 1); c <= Math.min(columns - 1, column + 1); c++) {
+        const near = elevationM[r * columns + c];
+        if (Number.isNaN(near)) continue;
+        sum += near;
+        count++;
+      }
+    }
+    return count > 0 ? sum / count : NaN;
+  });
 }
 
 function named(stations: ReadonlyMap<string, number>): string {

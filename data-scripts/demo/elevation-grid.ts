@@ -1,8 +1,8 @@
 import { LAND_RINGS } from './geography.ts';
 import { elevationAt } from './relief.ts';
 
-/** Side of a pixel, degrees: 700 to 800 m. */
-const CELL_DEGREES = 0.0075;
+/** Side of a pixel, degrees: about 1 km. */
+const CELL_DEGREES = 0.01;
 const NODATA = -9999;
 
 /**

@@ -1,5 +1,12 @@
 import { randomStream } from './random-stream.ts';
-import { drawRiver, drawShore, segmentDistance, type LonLat } from './shoreline.ts';
+import {
+  drawRiver,
+  drawShore,
+  KM_PER_DEGREE_LAT,
+  KM_PER_DEGREE_LON,
+  segmentDistance,
+  type LonLat,
+} from './shoreline.ts';
 import { ISLANDS, MAIN_SHORE } from './skeleton-shores.ts';
 import { LAKES, RIVERS } from './skeleton-waters.ts';
 
@@ -37,8 +44,43 @@ export function isLand(lat: number, lon: number): boolean {
 
 /** Distance in km from a point on land to the nearest sea shore; 0 on the sea. */
 export function coastDistanceKm(lat: number, lon: number): number {
-  if (!isLand(lat, lon)) return 0;
-  return Math.min(...LAND_RINGS.map((ring) => lineDistanceKm(ring.points, lat, lon, true)));
+  return isLand(lat, lon) ? shoreDistanceKm(lat, lon) : 0;
+}
+
+/** Distance in km from any point to the nearest sea shore. */
+export function shoreDistanceKm(lat: number, lon: number): number {
+  let best = Infinity;
+  for (const { ring, from, to, box } of SHORE_PIECES) {
+    if (boxSquaredKm(box, lat, lon) >= best) continue;
+    for (let i = from; i < to; i++) {
+      const before = ring[(i + ring.length - 1) % ring.length];
+      best = Math.min(best, segmentDistance(before, ring[i], lat, lon).squaredKm);
+    }
+  }
+  return Math.sqrt(best);
+}
+
+type Box = readonly [west: number, south: number, east: number, north: number];
+
+/** Segments of a shore that are tried together, so that far ones are passed over by their box alone. */
+const PIECE_SEGMENTS = 16;
+
+const SHORE_PIECES = LAND_RINGS.flatMap(({ points: ring }) =>
+  Array.from({ length: Math.ceil(ring.length / PIECE_SEGMENTS) }, (_, piece) => {
+    const from = piece * PIECE_SEGMENTS;
+    const to = Math.min(ring.length, from + PIECE_SEGMENTS);
+    const held = [ring[(from + ring.length - 1) % ring.length], ...ring.slice(from, to)];
+    const [lons, lats] = [held.map(([lon]) => lon), held.map(([, lat]) => lat)];
+    const box: Box = [Math.min(...lons), Math.min(...lats), Math.max(...lons), Math.max(...lats)];
+    return { ring, from, to, box };
+  }),
+);
+
+/** Square of the distance from a point to a box, km²; 0 inside. */
+function boxSquaredKm([west, south, east, north]: Box, lat: number, lon: number): number {
+  const x = Math.max(0, west - lon, lon - east) * KM_PER_DEGREE_LON;
+  const y = Math.max(0, south - lat, lat - north) * KM_PER_DEGREE_LAT;
+  return x * x + y * y;
 }
 
 /** Whether a ring that is not closed contains a point (even-odd rule). */
@@ -50,14 +92,4 @@ export function ringContains(ring: readonly LonLat[], lat: number, lon: number):
     if (yi > lat !== yj > lat && lon < ((xj - xi) * (lat - yi)) / (yj - yi) + xi) inside = !inside;
   }
   return inside;
-}
-
-/** Distance in km from a point to a line, or to a ring when `closed`. */
-export function lineDistanceKm(line: readonly LonLat[], lat: number, lon: number, closed: boolean): number {
-  let best = Infinity;
-  for (let i = closed ? 0 : 1; i < line.length; i++) {
-    const from = line[(i + line.length - 1) % line.length];
-    best = Math.min(best, segmentDistance(from, line[i], lat, lon).squaredKm);
-  }
-  return Math.sqrt(best);
 }

@@ -1,4 +1,4 @@
-import { coastDistanceKm, isLand } from './geography.ts';
+import { isLand, shoreDistanceKm } from './geography.ts';
 import { KM_PER_DEGREE_LAT, KM_PER_DEGREE_LON, segmentDistance } from './shoreline.ts';
 import { HILL_MASSES } from './skeleton-hills.ts';
 import { RIVERS, type RiverCourse } from './skeleton-waters.ts';
@@ -9,7 +9,7 @@ import { RIVERS, type RiverCourse } from './skeleton-waters.ts';
  */
 export function elevationAt(lat: number, lon: number): number {
   if (!isLand(lat, lon)) return 0;
-  const coastKm = coastDistanceKm(lat, lon);
+  const coastKm = shoreDistanceKm(lat, lon);
   let landM = 2 + 0.55 * coastKm + swellM(lat, lon);
   const spurs = 0.93 + 0.17 * spurShare(lat, lon);
   for (const hill of HILL_MASSES) {

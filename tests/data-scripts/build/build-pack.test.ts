@@ -1,8 +1,10 @@
+import { createHash } from 'node:crypto';
 import { cp, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { limitC } from '../../../analysis/answer/level-answer.ts';
+import { decodeGrid, elevationAt } from '../../../analysis/records/grid.ts';
 import { MISSING_HUNDREDTHS, SUSTAINED_HOURS } from '../../../analysis/records/nights.ts';
 import hitsByWinterSql from '../../../analysis/records/sql/hits-by-winter.sql?raw';
 import { CITRUS_TYPES } from '../../../analysis/tree/catalogue.ts';
@@ -52,6 +54,39 @@ describe('a built pack', () => {
     expect(pack.places.postcodes).toEqual([
       { code: 'ZZ 1', name: 'Invented Quarter', lat: 31.02, lon: -42.01 },
     ]);
+  });
+
+  it('with an elevation file has a grid of cells, and elevations for stations that had none', async () => {
+    const elevation = path.join(work, 'elevation.asc');
+    const rows = Array.from({ length: 120 }, (_, r) => Array.from({ length: 120 }, () => 10 + r).join(' '));
+    const header = 'ncols 120\nnrows 120\nxllcorner -42.6\nyllcorner 30.5\ncellsize 0.01\n';
+    await writeFile(elevation, `${header}${rows.join('\n')}\n`);
+    const stations = path.join(work, 'bare.csv');
+    await writeFile(stations, (await readFile(inputs.stations, 'utf8')).replace(/,10\n$/, ',\n'));
+    const folder = path.join(work, 'pack-high');
+    await build({ out: folder, stations, elevation });
+    const { manifest, stations: listed } = await Pack.open(folder);
+    const bytes = await readFile(path.join(folder, 'grid.bin'));
+    const entry = manifest.files.find((file) => file.path === 'grid.bin')!;
+    expect(entry.bytes).toBe(bytes.length);
+    expect(entry.sha256).toBe(createHash('sha256').update(bytes).digest('hex'));
+    const grid = decodeGrid(bytes);
+    // Row r counts from 31.7 N southwards in steps of 0.01: 31.1 N is between rows 59 and 60.
+    expect(elevationAt(grid, 31.1, -42.1)).toBeCloseTo(69.5, 0);
+    expect(listed.map((station) => station.elevation_m).slice(0, 3)).toEqual([10, 10, 10]);
+    expect(listed[3].elevation_m).toBeGreaterThanOrEqual(69);
+    expect(listed[3].elevation_m).toBeLessThanOrEqual(70);
+    expect(manifest.notes).toContain(
+      'Elevation of station ZZTEST4 taken from elevation.asc, since no file told it.',
+    );
+  });
+
+  it('is not begun with an elevation file that lies elsewhere', async () => {
+    const elevation = path.join(work, 'elsewhere.asc');
+    await writeFile(elevation, 'ncols 2\nnrows 2\nxllcorner 5\nyllcorner 5\ncellsize 1\n1 2\n3 4\n');
+    const folder = path.join(work, 'pack-elsewhere');
+    await expect(build({ out: folder, elevation })).rejects.toThrow(/they don't overlap/);
+    await expect(readdir(folder)).rejects.toThrow('ENOENT');
   });
 
   it('counts the same winters hit by SQL over nights and by the winters table, for every type, level and gain', async () => {

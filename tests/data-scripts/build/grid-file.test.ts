@@ -180,6 +180,19 @@ describe('elevations on the cells', () => {
     expect(elevationAt(other.grid, 0, 179.9)).toBeCloseTo(998, 0);
   });
 
+  it('of a shore cell without a pixel of its own are the mean of those around', async () => {
+    // Elevations end 0.03 degrees before the shore: two to three cells of about 0.013 degrees.
+    const file = await ascii('narrow.asc', [9, 29, 13, 33], 0.004, (_, lon) => (lon < 10.97 ? 7 : -9999));
+    const { grid } = await buildGrid(STATIONS, file, coast);
+    const row = Math.floor(grid.rows / 2) * grid.columns;
+    const cells = Array.from({ length: grid.columns }, (_, c) => row + c).filter((i) => grid.land[i] === 1);
+    const lons = cells.map((i) => cellCentre(grid, i).lon);
+    const half = grid.stepLonDeg / 2;
+    const first = cells.findIndex((_, k) => lons[k] - half > 10.97);
+    expect(grid.elevationM[cells[first]]).toBe(7);
+    expect(grid.elevationM[cells[first + 1]]).toBeNaN();
+  });
+
   it('that are not there are counted in a note', async () => {
     const file = await ascii('part.asc', [9, 29, 13, 31], 0.01, plane);
     const { notes } = await buildGrid(STATIONS, file, coast);
