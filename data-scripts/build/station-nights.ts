@@ -1,5 +1,6 @@
 import { cleanDaily } from '../../analysis/clean/clean-daily.ts';
 import { cleanHourly } from '../../analysis/clean/clean-hourly.ts';
+import { fewMaximaNote, hasFewMaxima } from '../../analysis/night/few-maxima.ts';
 import { mergeNights } from '../../analysis/night/merge-nights.ts';
 import { nightsFromDaily } from '../../analysis/night/nights-from-daily.ts';
 import { nightsFromHourly } from '../../analysis/night/nights-from-hourly.ts';
@@ -26,12 +27,16 @@ export function stationNights(station: LocatedStation, readings: readonly RawRea
   const cleanedDaily = daily.length > 0 ? cleanDaily(daily) : null;
   const fromHourly = cleanedHourly && nightsFromHourly(cleanedHourly.series);
   const fromDaily = cleanedDaily && nightsFromDaily(cleanedDaily.series);
+  const fewMaxima = cleanedDaily !== null && hasFewMaxima(cleanedDaily.series);
   const cleaned = [cleanedHourly, cleanedDaily].filter((part) => part !== null);
   return {
     nights: fromHourly && fromDaily ? mergeNights(fromHourly, fromDaily) : (fromHourly ?? fromDaily!),
     basis: fromHourly ? (fromDaily ? 'both' : 'hourly') : 'daily',
     dropped: cleaned.flatMap((part) => part.dropped),
     doubtful: cleaned.flatMap((part) => part.doubtful),
-    notes: cleaned.flatMap((part) => part.notes),
+    notes: [
+      ...cleaned.flatMap((part) => part.notes),
+      ...(fewMaxima ? [fewMaximaNote(cleanedDaily.series)] : []),
+    ],
   };
 }

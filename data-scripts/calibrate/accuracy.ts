@@ -1,3 +1,4 @@
+import { MINIMUM_FEATURES } from '../../analysis/night/minimum-features.ts';
 import { NIGHT_FEATURES } from '../../analysis/night/night-features.ts';
 import { SUSTAINED_HOURS } from '../../analysis/records/nights.ts';
 import {
@@ -12,16 +13,19 @@ import {
   spreadOverMinimum,
   winterMinimumErrors,
   wintersOf,
+  type ErrorRow,
   type Estimate,
 } from './error-tables.ts';
-import { fitCorrection } from './fit-correction.ts';
+import { FIT_UP_TO_C, fitCorrection, fitMinimaOnly } from './fit-correction.ts';
 import { kindConfusion } from './kind-check.ts';
 import { judgeLeftOut, type JudgedNight } from './left-out.ts';
 import { sampleNights, type SampleNight } from './night-sample.ts';
 import type { AirportRecord } from './read-airports.ts';
 
+const SCRIPT = 'data-scripts/calibrate/main.ts';
 const CORRECTED: Estimate = (night) => night.estimated;
 const UNCORRECTED: Estimate = (night) => night.curve;
+const MINIMA_ONLY: Estimate = (night) => night.fromMinima;
 
 /** Sampled nights of all airports, in the airports' order. */
 export function sampleAll(records: readonly AirportRecord[]): SampleNight[] {
@@ -39,6 +43,7 @@ export function measureAccuracy(nights: readonly SampleNight[]) {
     hours: SUSTAINED_HOURS,
     frostNights: errorRow(frost, CORRECTED),
     frostNightsUncorrected: errorRow(frost, UNCORRECTED),
+    frostNightsMinimaOnly: errorRow(frost, MINIMA_ONLY),
     bookedFrostNights: errorRow(bookedFrostNights(judged), CORRECTED),
     byKind: errorsByKind(frost, CORRECTED),
     byAirport: errorsByAirport(frost, CORRECTED),
@@ -57,11 +62,14 @@ function winterTables(judged: readonly JudgedNight[]) {
       winters: winters.length,
       coldestNight: errorRow(coldest, CORRECTED),
       coldestNightUncorrected: errorRow(coldest, UNCORRECTED),
+      coldestNightMinimaOnly: errorRow(coldest, MINIMA_ONLY),
       coldestNightSpreadOverMinimumF: spreadOverMinimum(coldest),
       winterMinimum: winterMinimumErrors(winters, CORRECTED),
       winterMinimumUncorrected: winterMinimumErrors(winters, UNCORRECTED),
+      winterMinimumMinimaOnly: winterMinimumErrors(winters, MINIMA_ONLY),
       hitsAtFourHoursF: hitsAtFourHours(winters, CORRECTED),
       hitsAtFourHoursUncorrectedF: hitsAtFourHours(winters, UNCORRECTED),
+      hitsAtFourHoursMinimaOnlyF: hitsAtFourHours(winters, MINIMA_ONLY),
     };
   };
   return { withFrost: tables(false), wholeWithFrost: tables(true) };
@@ -73,10 +81,9 @@ export function correctionFile(
   records: readonly AirportRecord[],
   accuracy: NightAccuracy,
 ) {
-  const constants = fitCorrection(nights).map((row) => row.map((value) => Number(value.toPrecision(5))));
   return {
     provenance: {
-      script: 'data-scripts/calibrate/main.ts',
+      script: SCRIPT,
       method:
         'least absolute deviations of S_h - S_0 on the features of a night, duration by duration, small ridge',
       airports: records.map(({ airport, series }) => ({
@@ -85,15 +92,37 @@ export function correctionFile(
         readings: series.timeUtcH.length,
         nights: nights.filter(({ airport: name }) => name === airport.station.name).length,
       })),
-      leftOutFrostNightsF: {
-        nights: accuracy.frostNights.nights,
-        mae: accuracy.frostNights.maeF,
-        bias: accuracy.frostNights.biasF,
-      },
-      shareOfNightsFitted: rounded(nights.filter(({ curve }) => curve[0] <= 4).length / nights.length),
+      leftOutFrostNightsF: shownErrors(accuracy.frostNights),
+      shareOfNightsFitted: rounded(
+        nights.filter(({ curve }) => curve[0] <= FIT_UP_TO_C).length / nights.length,
+      ),
     },
     hours: SUSTAINED_HOURS,
     features: NIGHT_FEATURES,
-    constants,
+    constants: fiveDigits(fitCorrection(nights)),
   };
+}
+
+/** The constants for stations without maxima; airports and nights are those of the other file. */
+export function minimaOnlyFile(nights: readonly SampleNight[], accuracy: NightAccuracy) {
+  return {
+    provenance: {
+      script: SCRIPT,
+      method:
+        'least absolute deviations of S_h - S_0 on what the minima show of a night, duration by duration, small ridge; ' +
+        'airports and nights as in sustained-correction.json, their maxima hidden',
+      leftOutFrostNightsF: shownErrors(accuracy.frostNightsMinimaOnly),
+    },
+    hours: SUSTAINED_HOURS,
+    features: MINIMUM_FEATURES,
+    constants: fiveDigits(fitMinimaOnly(nights)),
+  };
+}
+
+function shownErrors({ nights, maeF, biasF }: ErrorRow) {
+  return { nights, mae: maeF, bias: biasF };
+}
+
+function fiveDigits(constants: readonly (readonly number[])[]): number[][] {
+  return constants.map((row) => row.map((value) => Number(value.toPrecision(5))));
 }

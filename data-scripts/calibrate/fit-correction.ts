@@ -1,84 +1,42 @@
-import { cholesky, solveCholesky } from '../../analysis/math/positive-definite.ts';
+import { MINIMUM_FEATURE_COUNT } from '../../analysis/night/minimum-features.ts';
 import { CURVE_FEATURE, NIGHT_FEATURE_COUNT } from '../../analysis/night/night-features.ts';
 import { SUSTAINED_COUNT } from '../../analysis/records/nights.ts';
+import { leastAbsolute } from './least-absolute.ts';
 import type { SampleNight } from './night-sample.ts';
 
 /** Nights with a booked minimum up to this enter the fit, °C: those that matter and a margin. */
 export const FIT_UP_TO_C = 4;
-/** Ridge on coefficients of standardised features: holds back what few nights speak for. */
-const RIDGE = 5;
-/** Deviations below this count as squares, above as absolute values: a front night then weighs no more than it should, °C. */
-const SQUARE_BELOW_C = 0.15;
-const ROUNDS = 25;
 
 /**
- * Least absolute deviations (iterated weighted least squares) of `S_h - S_0` on the night's features, duration by duration.
- * Returns the constants by duration and feature; the first row, the minimum itself, is zero.
+ * Least absolute deviations of `S_h - S_0` on the night's features, duration by duration. Returns the constants by duration and
+ * feature; the first row, the minimum itself, is zero.
  */
 export function fitCorrection(nights: readonly SampleNight[]): number[][] {
   const chosen = nights.filter((night) => night.curve[0] <= FIT_UP_TO_C);
   const constants = [new Array<number>(NIGHT_FEATURE_COUNT).fill(0)];
-  for (let j = 1; j < SUSTAINED_COUNT; j++) constants.push(fitDuration(chosen, j));
+  for (let j = 1; j < SUSTAINED_COUNT; j++) {
+    const rows = chosen.map(({ features, curve }) => {
+      const row = Float64Array.from(features);
+      row[CURVE_FEATURE] = curve[j] - curve[0];
+      return row;
+    });
+    constants.push(leastAbsolute(rows, overMinimum(chosen, j)));
+  }
   return constants;
 }
 
-function fitDuration(nights: readonly SampleNight[], j: number): number[] {
-  const size = NIGHT_FEATURE_COUNT;
-  const rows = nights.map(({ features, curve }) => {
-    const row = Float64Array.from(features);
-    row[CURVE_FEATURE] = curve[j] - curve[0];
-    return row;
-  });
-  const target = Float64Array.from(nights, ({ observed, curve }) => observed[j] - curve[0]);
-  const scale = deviations(rows, size);
-  for (const row of rows) for (let k = 0; k < size; k++) row[k] /= scale[k];
-  let weights = new Float64Array(rows.length).fill(1);
-  let solution = new Float64Array(size);
-  for (let round = 0; round < ROUNDS; round++) {
-    solution = weightedRidge(rows, target, weights, size);
-    weights = Float64Array.from(rows, (row, i) => {
-      const residual = target[i] - dot(row, solution);
-      return 1 / Math.sqrt(residual * residual + SQUARE_BELOW_C * SQUARE_BELOW_C);
-    });
+/** The same on what the minima alone show of a night. */
+export function fitMinimaOnly(nights: readonly SampleNight[]): number[][] {
+  const chosen = nights.filter((night) => night.curve[0] <= FIT_UP_TO_C);
+  const constants = [new Array<number>(MINIMUM_FEATURE_COUNT).fill(0)];
+  for (let j = 1; j < SUSTAINED_COUNT; j++) {
+    const rows = chosen.map(({ minimumFeatures }) => Float64Array.from(minimumFeatures));
+    constants.push(leastAbsolute(rows, overMinimum(chosen, j)));
   }
-  return Array.from(solution, (value, k) => value / scale[k]);
+  return constants;
 }
 
-/** Standard deviation of each feature; 1 for the constant. */
-function deviations(rows: readonly Float64Array[], size: number): Float64Array {
-  const scale = new Float64Array(size);
-  for (let k = 0; k < size; k++) {
-    const mean = rows.reduce((sum, row) => sum + row[k], 0) / rows.length;
-    scale[k] = Math.sqrt(rows.reduce((sum, row) => sum + (row[k] - mean) ** 2, 0) / rows.length);
-  }
-  scale[0] = 1;
-  return scale;
-}
-
-function weightedRidge(
-  rows: readonly Float64Array[],
-  target: Float64Array,
-  weights: Float64Array,
-  size: number,
-): Float64Array<ArrayBuffer> {
-  const matrix = new Float64Array(size * size);
-  const right = new Float64Array(size);
-  rows.forEach((row, i) => {
-    for (let a = 0; a < size; a++) {
-      const weighted = weights[i] * row[a];
-      right[a] += weighted * target[i];
-      for (let b = 0; b <= a; b++) matrix[a * size + b] += weighted * row[b];
-    }
-  });
-  for (let a = 1; a < size; a++) matrix[a * size + a] += RIDGE;
-  const factor = new Float64Array(size * size);
-  if (!cholesky(matrix, size, factor)) throw new Error('the features of the sample depend on each other');
-  solveCholesky(factor, size, right, right);
-  return right;
-}
-
-function dot(row: Float64Array, solution: Float64Array): number {
-  let sum = 0;
-  for (let k = 0; k < row.length; k++) sum += row[k] * solution[k];
-  return sum;
+/** Observed `S_h` above the booked minimum, °C. */
+function overMinimum(nights: readonly SampleNight[], j: number): Float64Array {
+  return Float64Array.from(nights, ({ observed, curve }) => observed[j] - curve[0]);
 }

@@ -1,5 +1,7 @@
 import { eachCurveNight } from '../../analysis/night/curve-nights.ts';
 import { sustainedOnCurve } from '../../analysis/night/curve-sustained.ts';
+import { MINIMUM_FEATURE_COUNT, minimumFeatures } from '../../analysis/night/minimum-features.ts';
+import { eachMinimumNight } from '../../analysis/night/minimum-nights.ts';
 import { NIGHT_FEATURE_COUNT, nightFeatures } from '../../analysis/night/night-features.ts';
 import { kindByTemperatures } from '../../analysis/night/night-kind.ts';
 import { nightsFromHourly } from '../../analysis/night/nights-from-hourly.ts';
@@ -20,6 +22,8 @@ export interface SampleNight {
   /** S_h of the uncorrected curve through the booked days. */
   readonly curve: Float64Array;
   readonly features: Float64Array;
+  /** What is left of them without the maxima. */
+  readonly minimumFeatures: Float64Array;
   /** Booked maxima of the days before and after the night's midnight. */
   readonly tmaxBefore: number;
   readonly tmaxAfter: number;
@@ -38,6 +42,12 @@ export function sampleNights(record: AirportRecord): SampleNight[] {
   const seen = nightsFromHourly(series);
   const hasWind = series.windMs.some((wind) => !Number.isNaN(wind));
   const nights: SampleNight[] = [];
+  const fromMinima = new Map<number, Float64Array>();
+  eachMinimumNight(days, (i, course) => {
+    const features = new Float64Array(MINIMUM_FEATURE_COUNT);
+    minimumFeatures(course, features);
+    fromMinima.set(i, features);
+  });
   eachCurveNight(days, (i, curve, tminTwoBefore, filled) => {
     const at = days.firstDay + i - seen.firstNight;
     if (filled || at < 0 || at >= seen.count) return;
@@ -58,6 +68,7 @@ export function sampleNights(record: AirportRecord): SampleNight[] {
       observed: Float64Array.from(stored, (value) => value / 100),
       curve: levels,
       features,
+      minimumFeatures: fromMinima.get(i)!,
       tmaxBefore,
       tmaxAfter,
       kind: kindByTemperatures(tmaxTwoBefore, tmaxBefore, tmin, tmaxAfter),

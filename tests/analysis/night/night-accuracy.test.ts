@@ -4,10 +4,12 @@ import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 
 import shipped from '../../../analysis/night/night-accuracy.json';
+import { MINIMA_ONLY_CONSTANTS } from '../../../analysis/night/sustained-from-minima.ts';
 import { SUSTAINED_CONSTANTS } from '../../../analysis/night/correct-sustained.ts';
 import {
   correctionFile,
   measureAccuracy,
+  minimaOnlyFile,
   sampleAll,
   type NightAccuracy,
 } from '../../../data-scripts/calibrate/accuracy.ts';
@@ -23,12 +25,14 @@ describe.skipIf(!present)(
   () => {
     let accuracy: NightAccuracy;
     let constants: number[][];
+    let minimaOnly: number[][];
 
     beforeAll(async () => {
       const records = await readAirports(folder);
       const nights = sampleAll(records);
       accuracy = measureAccuracy(nights);
       constants = correctionFile(nights, records, accuracy).constants;
+      minimaOnly = minimaOnlyFile(nights, accuracy).constants;
     }, 180_000);
 
     it.each([
@@ -71,6 +75,18 @@ describe.skipIf(!present)(
       }
     });
 
+    it.each([
+      [1, 1.25, 0.3],
+      [4, 1.4, 0.35],
+    ])('with the maxima hidden, S_%i keeps the limits: %f °F on frost nights', (hours, limit, bias) => {
+      const { frostNightsMinimaOnly: frost, winters } = accuracy;
+      const { coldestNight, coldestNightMinimaOnly } = winters.wholeWithFrost;
+      expect(frost.maeF[hours]).toBeLessThanOrEqual(limit);
+      expect(Math.abs(frost.biasF[hours])).toBeLessThanOrEqual(bias);
+      expect(Math.abs(coldestNightMinimaOnly.biasF[hours])).toBeLessThanOrEqual(bias);
+      expect(coldestNightMinimaOnly.maeF[hours]).toBeLessThanOrEqual(coldestNight.maeF[hours] + 0.2);
+    });
+
     it('windy nights are rarely called calm: less than one in twenty', () => {
       for (const told of [accuracy.kinds.byTemperatures, accuracy.kinds.byDailyWind]) {
         const { calm, windy, unclear } = told.windy;
@@ -81,6 +97,9 @@ describe.skipIf(!present)(
     it('the shipped constants and tables are those that the script makes', () => {
       constants.forEach((row, j) =>
         row.forEach((value, k) => expect(Math.abs(value - SUSTAINED_CONSTANTS[j][k])).toBeLessThan(1e-4)),
+      );
+      minimaOnly.forEach((row, j) =>
+        row.forEach((value, k) => expect(Math.abs(value - MINIMA_ONLY_CONSTANTS[j][k])).toBeLessThan(1e-4)),
       );
       expect(JSON.parse(JSON.stringify(accuracy))).toEqual(shipped);
     });
