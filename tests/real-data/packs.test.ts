@@ -122,6 +122,7 @@ describe.skipIf(!haveRealData)('packs of real records', () => {
     ['ghcn-daily-michigan', 13, {}],
     ['other-daily', 6, {}],
     ['trentino-italy', 31, {}],
+    ['us-cornbelt-network', 111, {}],
     ['aemet-spain-1950-2024', 34, {}],
     ['aemet-spain', 78, { stations: 'aemet-spain/stations_maestro.csv' }],
     ['australia-bom', 5, {}],

@@ -90,6 +90,7 @@ export function mainTables(unit: TemperatureUnit): readonly AccuracyTable[] {
       [
         ['as used here', report.frostNights],
         ['plain curve, uncorrected', report.frostNightsUncorrected],
+        ['from the lows alone', report.frostNightsMinimaOnly],
       ],
       unit,
     ),
@@ -98,8 +99,10 @@ export function mainTables(unit: TemperatureUnit): readonly AccuracyTable[] {
       [
         ['coldest night', winters.wholeWithFrost.coldestNight],
         ['coldest night, uncorrected', winters.wholeWithFrost.coldestNightUncorrected],
+        ['coldest night, from the lows alone', winters.wholeWithFrost.coldestNightMinimaOnly],
         ['coldest level', winters.wholeWithFrost.winterMinimum],
         ['coldest level, uncorrected', winters.wholeWithFrost.winterMinimumUncorrected],
+        ['coldest level, from the lows alone', winters.wholeWithFrost.winterMinimumMinimaOnly],
       ],
       unit,
       'Winters',
