@@ -10,6 +10,7 @@ import { readStationList, type StationList } from '../../analysis/read/station-l
 import { InputError, UnknownFormatError } from '../../analysis/records/input-error.ts';
 import type { TemperatureUnit } from '../../analysis/read/units-of-source.ts';
 import { writePack, type BuiltStation, type PackDescription } from './write-pack.ts';
+import { openElevation } from './elevation-file.ts';
 import { StationRegister } from './located-stations.ts';
 import { shippedColumnMaps } from './shipped-column-maps.ts';
 import { Spool } from './spool.ts';
@@ -58,6 +59,8 @@ export interface BuildProgress {
 export async function buildPack(options: BuildOptions): Promise<void> {
   const work = await mkdtemp(path.join(tmpdir(), 'citrus-winters-'));
   try {
+    // Reading stations may take minutes: a wrong elevation file is told before.
+    if (options.elevation !== undefined) await openElevation(options.elevation);
     const listed = await readListedStations(options.stations);
     const register = new StationRegister(listed.byId);
     const spool = new Spool(path.join(work, 'spool'));

@@ -243,6 +243,33 @@ describe('records', () => {
     expect(sentence(outcome)).toMatch(expected);
   });
 
+  it.each([
+    [
+      'a projected one',
+      'ncols 2\nnrows 2\nxllcorner 443000\nyllcorner 4060000\ncellsize 90\n1 2\n3 4\n',
+      /degrees/,
+    ],
+    [
+      'a cut one',
+      'ncols 300\nnrows 300\nxllcorner -43.5\nyllcorner 30\ncellsize 0.01\n1 2 3\n',
+      /is it cut off\?/,
+    ],
+    ['a picture', '\x89PNG', /neither an Esri ASCII grid, which begins with "ncols", nor a GeoTIFF/],
+    ['none', null, /high\.asc does not exist/],
+  ])('refuses an elevation file: %s', async (_, text, expected) => {
+    const elevation = path.join(work, 'high.asc');
+    if (text !== null) await writeFile(elevation, text);
+    const list = path.join(work, 'raw', 'list.csv');
+    const target = path.join(work, 'high');
+    const options = ['--unit', 'C', '--stations', list, '--elevation', elevation];
+    const file = path.join(work, 'raw', 'ZZTEST1.csv');
+    const outcome = await command('records', 'build', '--out', target, ...options, file);
+    expect(outcome).toMatchObject({ code: 1, out: '' });
+    expect(sentence(outcome)).toMatch(expected);
+    await expect(rm(target)).rejects.toThrow('ENOENT');
+    await rm(elevation, { force: true });
+  });
+
   it('names files that do not exist, and wrong use', async () => {
     const missing = await command(
       'records',
