@@ -6,6 +6,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { InputError } from '../../../analysis/records/input-error.ts';
 import { openElevation } from '../../../data-scripts/build/elevation-file.ts';
 import type { ElevationRaster } from '../../../data-scripts/build/elevation-raster.ts';
+import relief from '../../reference/elevation/relief.json';
 import { DEGREES, handMadeTiff } from './hand-made-tiff.ts';
 
 let folder: string;
@@ -38,6 +39,27 @@ async function all(raster: ElevationRaster): Promise<number[][]> {
 /** Opens a file and reads all of it. */
 const readAll = async (name: string, content: string | Uint8Array) =>
   all(await openElevation(await written(name, content)));
+
+describe('rasters written by GDAL (tests/reference/elevation)', () => {
+  const reference = path.join('tests', 'reference', 'elevation');
+
+  it.each(relief.files)('%s is read as GDAL wrote it', async (name) => {
+    const raster = await openElevation(path.join(reference, name));
+    const [[west, north], [east, south]] = [relief.first_centre, relief.last_centre];
+    expect(raster.west).toBeCloseTo(west, 9);
+    expect(raster.north).toBeCloseTo(north, 9);
+    expect(raster.west + (raster.columns - 1) * raster.stepLonDeg).toBeCloseTo(east, 9);
+    expect(raster.north - (raster.rows - 1) * raster.stepLatDeg).toBeCloseTo(south, 9);
+    const known = relief.rows.map((row) => row.map((m) => (m === relief.nodata ? NaN : m)));
+    expect(await all(raster)).toEqual(known);
+  });
+
+  it('projected.tif is refused by its zone', async () => {
+    await expect(openElevation(path.join(reference, 'projected.tif'))).rejects.toThrow(
+      /projected\.tif is projected \(EPSG:32623\); it must be brought to degrees/,
+    );
+  });
+});
 
 describe('an Esri ASCII grid', () => {
   it('by corners: the first value is the north-west pixel, its centre half a cell inside', async () => {
