@@ -1,13 +1,21 @@
 import { nearestStations } from '../place/nearest-stations.ts';
+import type { Evidence, PlaceHistory } from '../place/place-history.ts';
+import { FEWEST_STATIONS_TO_FIT } from '../place/fit-parameters.ts';
+import type { PlaceModel } from '../place/place-model.ts';
+import type { Site } from '../place/site.ts';
 import { stationForPlace } from '../place/station-for-place.ts';
 import { InputError } from '../records/input-error.ts';
+import { SUSTAINED_HOURS } from '../records/nights.ts';
 import type { PackStation } from '../records/pack.ts';
 import type { WinterTable } from '../records/winters.ts';
+import { PlaceHistories, type WinterSource } from './place-histories.ts';
 import type { Subject } from './subject.ts';
 
 /** Stations whose skewness helps to fix the shape of a fit: at most so many, none farther (km). */
 const POOLED_NEIGHBOURS = 8;
 const POOLED_WITHIN_KM = 150;
+/** Duration whose error is told as the place's: four hours, what most thresholds ask for. */
+const ERROR_DURATION = SUSTAINED_HOURS.indexOf(4);
 
 /** What someone asks about: a station, or a point with a name of its own. */
 export type PlaceRequest =
@@ -17,75 +25,127 @@ export type PlaceRequest =
       readonly label: string;
       readonly lat: number;
       readonly lon: number;
+      /** As the asker knows it; otherwise the pack's grid tells. */
       readonly elevationM: number | null;
     };
 
-/** Where the winters of a pack's stations come from: files for a command, tiles over HTTP for the page. */
-export interface WinterSource {
-  readonly stations: readonly PackStation[];
-  winters(station: PackStation): Promise<WinterTable>;
+/** Who an answer is about. */
+export interface FoundSubject {
+  readonly subject: Subject;
+  /** The station whose nights are the place's nights; `null` where they are estimated from several. */
+  readonly stationId: string | null;
+  /** Stations the winters come from, heaviest first. */
+  readonly evidence: readonly Evidence[];
 }
 
 /**
- * The subject of an answer, and the station whose nights are its nights. A point is answered from the nearest station with a long record, and the notes say so.
+ * The subject of an answer: a station with its own record, or a point with the winters that the stations around tell of it.
+ * A point within reach of no station with ten winters is answered from the nearest station, and the notes say so.
  * @throws InputError when the station is unknown or no station is near enough
  */
 export async function findSubject(
   source: WinterSource,
   request: PlaceRequest,
-): Promise<{ readonly subject: Subject; readonly stationId: string }> {
-  const { station, notes } = standIn(source.stations, request);
-  const others = source.stations.filter((other) => other.id !== station.id);
-  const near = nearestStations(others, station, POOLED_NEIGHBOURS, POOLED_WITHIN_KM);
-  const [winters, ...neighbours] = await Promise.all(
-    [station, ...near.map((neighbour) => neighbour.station)].map((entry) => source.winters(entry)),
-  );
-  const label = request.by === 'station' ? station.name : `${request.label}: station ${station.name}`;
+  histories = new PlaceHistories(source),
+): Promise<FoundSubject> {
+  if (request.by === 'station') return stationSubject(source, stationOf(source, request.id), [], null);
+  const site = await histories.site(request);
+  const found = await histories.at(site);
+  if (found) return pointSubject(source, request.label, site, found.history, found.model);
+  const { station, distanceKm } = stationForPlace(source.stations, request);
+  const note =
+    `No station with ten complete winters lies within reach of ${request.label}: these are the few winters of station ` +
+    `${station.name}, ${kilometres(distanceKm)} away, as they are.`;
+  return stationSubject(source, station, [note], request.label);
+}
+
+function stationOf({ stations }: WinterSource, id: string): PackStation {
+  const station = stations.find((entry) => entry.id === id);
+  if (station) return station;
+  throw new InputError(`station "${id}" is not in the pack, which has ${stations.length} stations`);
+}
+
+async function stationSubject(
+  source: WinterSource,
+  station: PackStation,
+  notes: readonly string[],
+  standsFor: string | null,
+): Promise<FoundSubject> {
   const subject = {
     place: {
-      label,
+      label: standsFor === null ? station.name : `${standsFor}: station ${station.name}`,
       lat: station.lat,
       lon: station.lon,
       elevation_m: station.elevation_m,
       basis: 'station' as const,
     },
-    winters,
-    neighbours,
+    winters: await source.winters(station),
+    neighbours: await neighboursOf(source, station, station.id),
     notes,
   };
-  return { subject, stationId: station.id };
+  return { subject, stationId: station.id, evidence: [{ id: station.id, weight: 1, distanceKm: 0 }] };
 }
 
-function standIn(
-  stations: readonly PackStation[],
-  request: PlaceRequest,
-): { station: PackStation; notes: readonly string[] } {
-  if (request.by === 'station') {
-    const station = stations.find((entry) => entry.id === request.id);
-    if (!station) {
-      throw new InputError(
-        `station "${request.id}" is not in the pack, which has ${stations.length} stations`,
-      );
-    }
-    return { station, notes: [] };
-  }
-  const { station, distanceKm } = stationForPlace(stations, request);
-  const away = `${distanceKm < 10 ? distanceKm.toFixed(1) : Math.round(distanceKm)} km away`;
-  const height =
-    request.elevationM !== null && station.elevation_m !== null
-      ? ` and ${heightWords(request.elevationM - station.elevation_m)}`
-      : '';
-  return {
-    station,
-    notes: [
-      `These are the winters of station ${station.name}, ${away}${height}, not of ${request.label} itself: ` +
-        `expect a difference of 1 to 2 °C on a calm night, more in hollows, near water or in a town.`,
-    ],
+async function pointSubject(
+  source: WinterSource,
+  label: string,
+  site: Site,
+  history: PlaceHistory,
+  model: PlaceModel,
+): Promise<FoundSubject> {
+  const { errors, evidence, onStation } = history;
+  const subject = {
+    place: {
+      label,
+      lat: site.lat,
+      lon: site.lon,
+      elevation_m: site.elevationM,
+      basis: 'history' as const,
+      error_c: errors?.[ERROR_DURATION].meanErrorC ?? 0,
+    },
+    winters: history.winters,
+    neighbours: await neighboursOf(source, site, onStation),
+    interpolation: errors,
+    notes: historyNotes(source, site, history, model),
   };
+  return { subject, stationId: onStation, evidence };
 }
 
-function heightWords(differenceM: number): string {
-  const metres = Math.round(Math.abs(differenceM));
-  if (metres < 5) return 'at about the same height';
-  return differenceM > 0 ? `${metres} m lower than the point` : `${metres} m higher than the point`;
+async function neighboursOf(
+  source: WinterSource,
+  point: { lat: number; lon: number },
+  except: string | null,
+): Promise<WinterTable[]> {
+  const others = source.stations.filter(({ id }) => id !== except);
+  const near = nearestStations(others, point, POOLED_NEIGHBOURS, POOLED_WITHIN_KM);
+  return Promise.all(near.map(({ station }) => source.winters(station)));
+}
+
+/** Where the winters of a point come from, and what was missing. */
+function historyNotes(
+  source: WinterSource,
+  site: Site,
+  { errors, evidence, onStation }: PlaceHistory,
+  { network, origin }: PlaceModel,
+): string[] {
+  const name = (id: string) => source.stations.find((station) => station.id === id)?.name ?? id;
+  if (!errors) return [`The point stands on station ${name(onStation ?? '')}: these are its own winters.`];
+  const [first, ...others] = evidence;
+  const count = network.members.length;
+  const notes = [
+    `These winters are estimated from ${count === 1 ? 'one station' : `${count} stations`}, most from ${name(first.id)}, ` +
+      `${kilometres(first.distanceKm)} away${others.length > 0 ? `, and ${name(others[0].id)}, ${kilometres(others[0].distanceKm)}` : ''}. ` +
+      `A yard in a hollow, by water or by a wall can differ by more than the estimate's own error.`,
+  ];
+  if (count < FEWEST_STATIONS_TO_FIT)
+    notes.push(`So few stations can't show how cold varies over this land: usual figures stand in for it.`);
+  if (site.elevationM === null)
+    notes.push(
+      `The height of the point isn't known: estimated for ${Math.round(origin.elevationM)} m, the mean of the stations.`,
+    );
+  return notes;
+}
+
+function kilometres(km: number): string {
+  return `${km < 10 ? km.toFixed(1) : Math.round(km)} km`;
 }

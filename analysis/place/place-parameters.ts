@@ -1,3 +1,4 @@
+import type { PackPlaceModel } from '../records/pack.ts';
 import type { Covariance } from './covariance.ts';
 
 /** Correlation of standardised winter anomalies: `share * exp(-h / rangeKm)` between two places, 1 at one place. */
@@ -8,7 +9,7 @@ export interface AnomalyCorrelation {
 }
 
 /** How winters vary over the land of a pack: fitted when the pack is built, written into `pack.json`. */
-export interface PlaceParameters {
+export interface PlaceParameters extends PackPlaceModel {
   /** Station mean about its trend, °C². */
   readonly mean: Covariance;
   /** Logarithm of the L-scale about its trend. */

@@ -27,6 +27,24 @@ export interface PackManifest {
   readonly dropped: Readonly<Record<string, number>>;
   readonly doubtful: Readonly<Record<string, number>>;
   readonly notes: readonly string[];
+  /** How winters vary over the land, for estimates between stations; absent in packs that were built without. */
+  readonly place?: PackPlaceModel;
+}
+
+/** Covariance of a quantity over the land by distance (see `place/covariance.ts`). */
+export interface PackCovariance {
+  readonly kind: 'exponential' | 'spherical';
+  readonly sill: number;
+  readonly rangeKm: number;
+  readonly nugget: number;
+}
+
+/** Figures fitted when a pack is built (see `place/place-parameters.ts`). */
+export interface PackPlaceModel {
+  readonly mean: PackCovariance;
+  readonly logScale: PackCovariance;
+  readonly anomaly: { readonly share: number; readonly rangeKm: number };
+  readonly fitted: boolean;
 }
 
 /** An entry of `stations.json`. */

@@ -1,6 +1,5 @@
 import { formatIsoDay, type DayNumber } from '../units/calendar.ts';
 import type { WinterTable } from '../records/winters.ts';
-import type { KnownNights } from './known-nights.ts';
 import { coldMonths, type Hemisphere } from './winter-year.ts';
 
 /** Share of the cold season's nights that a complete winter has (design 3.3). */
@@ -19,36 +18,26 @@ export const MIN_NEIGHBOURS = 3;
  *
  * @param isPresent whether the station knows the sustained cold of a night
  * @param neighbourColdest the night of the winter's lowest minimum at each neighbour with a record of that winter
- * @param lacksMaximum whether a night that isn't present has a minimum and only wants a maximum; the reason then says so
  */
 export function incompleteReason(
   winter: number,
   hemisphere: Hemisphere,
   isPresent: (night: DayNumber) => boolean,
   neighbourColdest: readonly DayNumber[] = [],
-  lacksMaximum: (night: DayNumber) => boolean = () => false,
 ): string {
   let nights = 0;
   let present = 0;
-  let minimumOnly = 0;
-  let worstMonth = { name: '', missing: 0, minimumOnly: 0 };
+  let worstMonth = { name: '', missing: 0 };
   for (const month of coldMonths(winter, hemisphere)) {
     let missing = 0;
-    let wanting = 0;
-    for (let night = month.first; night < month.end; night++) {
-      if (isPresent(night)) continue;
-      missing++;
-      if (lacksMaximum(night)) wanting++;
-    }
-    minimumOnly += wanting;
+    for (let night = month.first; night < month.end; night++) if (!isPresent(night)) missing++;
     nights += month.end - month.first;
     present += month.end - month.first - missing;
-    if (missing > worstMonth.missing) worstMonth = { name: month.name, missing, minimumOnly: wanting };
+    if (missing > worstMonth.missing) worstMonth = { name: month.name, missing };
   }
-  if (present < MIN_SHARE_PRESENT * nights)
-    return `only ${present} of ${nights} nights${maximumWords(minimumOnly)}`;
+  if (present < MIN_SHARE_PRESENT * nights) return `only ${present} of ${nights} nights`;
   if (worstMonth.missing > MAX_MISSING_A_MONTH)
-    return `${worstMonth.name} misses ${worstMonth.missing} nights${maximumWords(worstMonth.minimumOnly)}`;
+    return `${worstMonth.name} misses ${worstMonth.missing} nights`;
   if (neighbourColdest.length >= MIN_NEIGHBOURS) {
     const unseen = neighbourColdest.filter((night) => !isPresent(night));
     if (2 * unseen.length >= neighbourColdest.length) {
@@ -56,12 +45,6 @@ export function incompleteReason(
     }
   }
   return '';
-}
-
-/** What is wanting where minima are known and maxima are not. */
-function maximumWords(nights: number): string {
-  if (nights === 0) return '';
-  return `; ${nights} ${nights === 1 ? 'has' : 'have'} a minimum but no maximum, which the hours of cold need`;
 }
 
 /**
@@ -72,17 +55,11 @@ function maximumWords(nights: number): string {
 export function judgeCompleteness(
   winters: Int16Array,
   hemisphere: Hemisphere,
-  known: Pick<KnownNights, 'has' | 'lacksMaximum'>,
+  known: { has(night: DayNumber): boolean },
   neighbourColdest: (winter: number) => readonly DayNumber[] = () => [],
 ): Pick<WinterTable, 'complete' | 'reason'> {
   const reason = Array.from(winters, (winter) =>
-    incompleteReason(
-      winter,
-      hemisphere,
-      (night) => known.has(night),
-      neighbourColdest(winter),
-      (night) => known.lacksMaximum(night),
-    ),
+    incompleteReason(winter, hemisphere, (night) => known.has(night), neighbourColdest(winter)),
   );
   return { reason, complete: Uint8Array.from(reason, (text) => (text === '' ? 1 : 0)) };
 }

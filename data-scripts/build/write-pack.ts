@@ -4,6 +4,7 @@ import type { FeatureCollection } from 'geojson';
 import {
   PACK_SCHEMA,
   type PackManifest,
+  type PackPlaceModel,
   type PackPlaces,
   type PackStation,
 } from '../../analysis/records/pack.ts';
@@ -11,9 +12,12 @@ import { encodeGrid } from '../../analysis/records/grid.ts';
 import type { LocatedStation } from '../../analysis/records/station.ts';
 import { encodeWinterTile, tileOf } from '../../analysis/records/winter-tile.ts';
 import type { WinterTable } from '../../analysis/records/winters.ts';
+import { memberOf } from '../../analysis/answer/place-histories.ts';
+import { fitPlaceParameters } from '../../analysis/place/fit-parameters.ts';
+import { canTakePart } from '../../analysis/place/station-network.ts';
 import { judgeCompleteness } from '../../analysis/winter/completeness.ts';
 import type { KnownNights } from '../../analysis/winter/known-nights.ts';
-import type { Hemisphere } from '../../analysis/winter/winter-year.ts';
+import { hemisphereOf, type Hemisphere } from '../../analysis/winter/winter-year.ts';
 import { writeDatabase } from './database.ts';
 import { csvText } from './night-csv.ts';
 import { CoastDistance } from './coast-distance.ts';
@@ -95,8 +99,21 @@ export async function writePack(folder: string, contents: PackContents): Promise
     dropped: sorted(contents.dropped),
     doubtful: sorted(contents.doubtful),
     notes: [...contents.notes, ...(grid?.notes ?? [])],
+    place: placeParameters(stations, winters),
   };
   await writeJson(folder, 'pack.json', manifest);
+}
+
+/** How winters vary over the land of the stations: fitted by the hemisphere that has most of them. */
+function placeParameters(
+  stations: readonly PackStation[],
+  winters: ReadonlyMap<string, WinterTable>,
+): PackPlaceModel {
+  const members = stations.map((station) => memberOf(station, winters.get(station.id)!));
+  const able = members.filter((member) => canTakePart(member.winters));
+  const south = able.filter(({ site }) => hemisphereOf(site.lat) === 'south');
+  const north = able.filter(({ site }) => hemisphereOf(site.lat) === 'north');
+  return fitPlaceParameters(south.length > north.length ? south : north);
 }
 
 /** Postcodes of the file given, else those of the United States near the stations; null where there are none. */

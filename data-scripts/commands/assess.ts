@@ -17,7 +17,7 @@ await runCommand('assess', async () => {
   const database = await PackDatabase.open(await pack.databaseFile());
   try {
     const question = { types: request.types, levels: request.levels, tree: request.tree, gains: NO_GAINS };
-    const hitNights = await countHitNights(database, stationId, question);
+    const hitNights = stationId === null ? undefined : await countHitNights(database, stationId, question);
     const answer = assess(subject, { ...question, years: request.years, hitNights });
     if (request.format === 'json') await print(`${JSON.stringify(assessmentJson(answer))}\n`);
     else if (request.format === 'csv') await print(assessCsv(answer));

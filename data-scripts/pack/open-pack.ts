@@ -1,5 +1,8 @@
 import { readFile, stat } from 'node:fs/promises';
 import path from 'node:path';
+import type { WinterSource } from '../../analysis/answer/place-histories.ts';
+import type { PlaceParameters } from '../../analysis/place/place-parameters.ts';
+import { decodeGrid, type PlaceGrid } from '../../analysis/records/grid.ts';
 import { InputError } from '../../analysis/records/input-error.ts';
 import {
   checkManifest,
@@ -13,7 +16,8 @@ import type { WinterTable } from '../../analysis/records/winters.ts';
 import { sha256Of } from '../build/staging.ts';
 
 /** A record pack on disk. Every file is checked against the manifest's size and checksum before it is used. */
-export class Pack {
+export class Pack implements WinterSource {
+  #grid: Promise<PlaceGrid | null> | null = null;
   readonly #tiles = new Map<string, Promise<Map<string, WinterTable>>>();
 
   private constructor(
@@ -71,6 +75,19 @@ export class Pack {
     const winters = (await tile).get(station.id);
     if (!winters) throw new InputError(`${name}: station ${station.id} is missing`);
     return winters;
+  }
+
+  get place(): PlaceParameters | null {
+    return this.manifest.place ?? null;
+  }
+
+  /** Cells with elevation and distance to the coast; `null` when the pack has none. */
+  grid(): Promise<PlaceGrid | null> {
+    const name = 'grid.bin';
+    this.#grid ??= this.manifest.files.some((entry) => entry.path === name)
+      ? readChecked(this.folder, this.manifest, name).then((bytes) => decodeGrid(bytes, name))
+      : Promise.resolve(null);
+    return this.#grid;
   }
 
   /** Path of the pack's database, checked. */

@@ -72,7 +72,7 @@ export class PageState {
     if (!pack || !place) return null;
     return this.#sameQuestion({
       packUrl: pack.url,
-      stationId: place.station.id,
+      place: place.request,
       tree: this.choices.tree,
       years: this.choices.years,
     });

@@ -1,3 +1,4 @@
+import type { PlaceRequest } from '../../analysis/answer/find-subject.ts';
 import type { DepthDuration, Headline, Ranking } from '../../analysis/answer/assessment.ts';
 import type { NightKind } from '../../analysis/records/nights.ts';
 import type { Level } from '../../analysis/tree/levels.ts';
@@ -6,7 +7,7 @@ import type { TreeState } from '../../analysis/tree/penalties.ts';
 export interface AssessQuestion {
   /** Address of the pack's folder, ending in `/`. */
   readonly packUrl: string;
-  readonly stationId: string;
+  readonly place: PlaceRequest;
   readonly tree: TreeState;
   /** Horizon of the chance of at least one hit, winters. */
   readonly years: number;
@@ -19,10 +20,10 @@ export interface StationPeriodsQuestion {
   readonly level: Level;
 }
 
-/** The curves of depth and duration at a station; the tree has no part in them. */
+/** The curves of depth and duration at a place; the tree has no part in them. */
 export interface DepthDurationQuestion {
   readonly packUrl: string;
-  readonly stationId: string;
+  readonly place: PlaceRequest;
 }
 
 /** Bytes of a download; `total` is `null` where the host doesn't say. */
@@ -38,10 +39,39 @@ export interface StationPeriod {
   readonly headline: Headline;
 }
 
-/** Which night made each winter's value, for so many hours at a station. */
+/** One type and level over all cells of the pack's land, for the map. */
+export interface SurfaceQuestion {
+  readonly packUrl: string;
+  readonly tree: TreeState;
+  readonly typeId: string;
+  readonly level: Level;
+  /** Winters the answer comes from: all on record, or the last 30 of them. */
+  readonly winters: 'all' | 'last30';
+}
+
+/** Return periods over the land. Cells run by rows from the south-west corner to the east, then north. */
+export interface Surface {
+  readonly columns: number;
+  readonly rows: number;
+  /** Centre of the first cell, degrees. */
+  readonly west: number;
+  readonly south: number;
+  readonly stepLonDeg: number;
+  readonly stepLatDeg: number;
+  /** Winters between hits as estimated, Infinity where the curve ends before, NaN where there is no answer. */
+  readonly periods: Float32Array;
+  /** Longest period claimed in a cell: twice its winters. Beyond it say "rarer than about 1 in" this. */
+  readonly longestClaims: Float32Array;
+  /** 0 sea, 1 answered, 2 land beyond the reach of the stations. */
+  readonly states: Uint8Array;
+  /** False where the pack has no elevations, so that hills don't show. */
+  readonly knowsElevation: boolean;
+}
+
+/** Which night made each winter's value, for so many hours at a place. */
 export interface WinterNightsQuestion {
   readonly packUrl: string;
-  readonly stationId: string;
+  readonly place: PlaceRequest;
   readonly hours: number;
 }
 
@@ -58,6 +88,7 @@ export interface AssessPort {
   assess(question: AssessQuestion): Promise<Ranking>;
   depthDuration(question: DepthDurationQuestion): Promise<readonly DepthDuration[]>;
   stationPeriods(question: StationPeriodsQuestion): Promise<readonly StationPeriod[]>;
+  surface(question: SurfaceQuestion): Promise<Surface>;
   winterNights(question: WinterNightsQuestion): Promise<readonly ColdestNight[]>;
 }
 

@@ -1,3 +1,4 @@
+import type { PlaceRequest } from '../../analysis/answer/find-subject.ts';
 import { nearestStations, type StationNearby } from '../../analysis/place/nearest-stations.ts';
 import { MAX_STATION_KM, stationForPlace } from '../../analysis/place/station-for-place.ts';
 import type { PackStation } from '../../analysis/records/pack.ts';
@@ -17,6 +18,8 @@ export interface ResolvedPlace {
   readonly distanceKm: number;
   /** The stations around, nearest first, the chosen one among them. */
   readonly nearby: readonly StationNearby<PackStation>[];
+  /** What to ask the worker about. */
+  readonly request: PlaceRequest;
 }
 
 export type PlaceResolution =
@@ -43,7 +46,10 @@ function around(
   const listed = nearby.some(({ station }) => station.id === chosen.station.id)
     ? nearby
     : [...nearby, chosen];
-  return { found: { kind, ...spot, ...chosen, nearby: listed }, problem: null };
+  const request: PlaceRequest = fixed
+    ? { by: 'station', id: fixed.id }
+    : { by: 'point', ...spot, elevationM: null };
+  return { found: { kind, ...spot, ...chosen, nearby: listed, request }, problem: null };
 }
 
 /** The place the page starts with: the first town if the pack names any, else the station with the most winters. */

@@ -6,6 +6,8 @@ import type {
   DepthDurationQuestion,
   StationPeriod,
   StationPeriodsQuestion,
+  Surface,
+  SurfaceQuestion,
   WinterNightsQuestion,
 } from '../state/ports.ts';
 import { Superseded, type Reply, type TaskKind, type Tasks } from './messages.ts';
@@ -49,6 +51,10 @@ export class AssessClient implements AssessPort {
 
   stationPeriods(question: StationPeriodsQuestion): Promise<readonly StationPeriod[]> {
     return this.#ask('stationPeriods', question);
+  }
+
+  surface(question: SurfaceQuestion): Promise<Surface> {
+    return this.#ask('surface', question);
   }
 
   /** The night behind each winter's value, by winter. */

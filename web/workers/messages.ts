@@ -5,6 +5,8 @@ import type {
   DepthDurationQuestion,
   StationPeriod,
   StationPeriodsQuestion,
+  Surface,
+  SurfaceQuestion,
   WinterNightsQuestion,
 } from '../state/ports.ts';
 
@@ -13,6 +15,7 @@ export interface Tasks {
   assess: { question: AssessQuestion; answer: Ranking };
   depthDuration: { question: DepthDurationQuestion; answer: readonly DepthDuration[] };
   stationPeriods: { question: StationPeriodsQuestion; answer: readonly StationPeriod[] };
+  surface: { question: SurfaceQuestion; answer: Surface };
   winterNights: { question: WinterNightsQuestion; answer: readonly ColdestNight[] };
 }
 export type TaskKind = keyof Tasks;

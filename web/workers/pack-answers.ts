@@ -1,9 +1,9 @@
 import { depthDurationOf, rankTypes } from '../../analysis/answer/assess.ts';
 import type { DepthDuration, Ranking } from '../../analysis/answer/assessment.ts';
-import { findSubject, type WinterSource } from '../../analysis/answer/find-subject.ts';
+import { findSubject, type FoundSubject, type PlaceRequest } from '../../analysis/answer/find-subject.ts';
+import { PlaceHistories, type WinterSource } from '../../analysis/answer/place-histories.ts';
 import { FitBook } from '../../analysis/answer/fit-book.ts';
 import { answerLevel } from '../../analysis/answer/level-answer.ts';
-import type { Subject } from '../../analysis/answer/subject.ts';
 import { InputError } from '../../analysis/records/input-error.ts';
 import { MISSING_HUNDREDTHS, SUSTAINED_HOURS } from '../../analysis/records/nights.ts';
 import { CITRUS_TYPES, findType } from '../../analysis/tree/catalogue.ts';
@@ -19,9 +19,8 @@ import type {
 } from '../state/ports.ts';
 import { coldestNights } from './coldest-nights.ts';
 
-/** A station ready for answers; its fits are kept, since a tree's age or condition moves only the threshold. */
-interface Ready {
-  readonly subject: Subject;
+/** A place ready for answers; its fits are kept, since a tree's age or condition moves only the threshold. */
+interface Ready extends FoundSubject {
   readonly book: FitBook;
 }
 
@@ -30,22 +29,25 @@ export type Overtaken = () => Promise<boolean>;
 
 /** All answers about one pack, from its winters alone. */
 export class PackAnswers {
-  readonly #ready = new Map<string, Promise<Ready>>();
+  readonly #places = new Map<string, Promise<Ready>>();
+  readonly #histories: PlaceHistories;
 
-  constructor(private readonly source: WinterSource) {}
+  constructor(private readonly source: WinterSource) {
+    this.#histories = new PlaceHistories(source);
+  }
 
-  /** Every type and level at one station. */
-  async assess({ stationId, tree, years }: AssessQuestion): Promise<Ranking> {
-    const { subject, book } = await this.#station(stationId);
+  /** Every type and level at one place. */
+  async assess({ place, tree, years }: AssessQuestion): Promise<Ranking> {
+    const { subject, book } = await this.#ready(place);
     return rankTypes(subject, { types: CITRUS_TYPES, levels: LEVELS, tree, gains: NO_GAINS, years }, book);
   }
 
   /** Levels for every number of hours; `null` when overtaken between two fits, so that a newer answer waits for one at most. */
   async depthDuration(
-    { stationId }: DepthDurationQuestion,
+    { place }: DepthDurationQuestion,
     overtaken: Overtaken,
   ): Promise<readonly DepthDuration[] | null> {
-    const { subject, book } = await this.#station(stationId);
+    const { subject, book } = await this.#ready(place);
     for (const hours of SUSTAINED_HOURS) {
       if (await overtaken()) return null;
       book.forHours(hours);
@@ -64,7 +66,7 @@ export class PackAnswers {
     for (const { id, winters } of this.source.stations) {
       if (winters.complete === 0) continue;
       if (await overtaken()) return null;
-      const { subject, book } = await this.#station(id);
+      const { subject, book } = await this.#ready({ by: 'station', id });
       const question = { type, level, tree, gains: NO_GAINS, years: 1 };
       const noLong = new Int16Array(subject.winters.winter.length).fill(MISSING_HUNDREDTHS);
       const { counted, headline } = answerLevel(question, subject.winters, book, noLong, () => null);
@@ -73,19 +75,20 @@ export class PackAnswers {
     return periods;
   }
 
-  async winterNights({ stationId, hours }: WinterNightsQuestion): Promise<readonly ColdestNight[]> {
-    return coldestNights((await this.#station(stationId)).subject.winters, hours);
+  async winterNights({ place, hours }: WinterNightsQuestion): Promise<readonly ColdestNight[]> {
+    return coldestNights((await this.#ready(place)).subject.winters, hours);
   }
 
-  #station(id: string): Promise<Ready> {
-    let ready = this.#ready.get(id);
+  #ready(place: PlaceRequest): Promise<Ready> {
+    const key = JSON.stringify(place);
+    let ready = this.#places.get(key);
     if (!ready) {
-      ready = findSubject(this.source, { by: 'station', id }).then(({ subject }) => ({
-        subject,
-        book: new FitBook(subject, NO_GAINS),
+      ready = findSubject(this.source, place, this.#histories).then((found) => ({
+        ...found,
+        book: new FitBook(found.subject, NO_GAINS),
       }));
-      ready.catch(() => this.#ready.delete(id));
-      this.#ready.set(id, ready);
+      ready.catch(() => this.#places.delete(key));
+      this.#places.set(key, ready);
     }
     return ready;
   }

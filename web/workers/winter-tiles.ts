@@ -1,6 +1,8 @@
-import type { WinterSource } from '../../analysis/answer/find-subject.ts';
+import type { WinterSource } from '../../analysis/answer/place-histories.ts';
+import { decodeGrid, type PlaceGrid } from '../../analysis/records/grid.ts';
+import type { PlaceParameters } from '../../analysis/place/place-parameters.ts';
 import { InputError } from '../../analysis/records/input-error.ts';
-import type { PackStation } from '../../analysis/records/pack.ts';
+import { checkManifest, type PackManifest, type PackStation } from '../../analysis/records/pack.ts';
 import { decodeWinterTile } from '../../analysis/records/winter-tile.ts';
 import type { WinterTable } from '../../analysis/records/winters.ts';
 import { fileName, reach } from '../data/reach.ts';
@@ -18,24 +20,51 @@ export type TileFetch = (url: string) => Promise<{
  */
 export class WinterTiles implements WinterSource {
   readonly #tiles = new Map<string, Promise<Map<string, WinterTable>>>();
+  #grid: Promise<PlaceGrid | null> | null = null;
 
   constructor(
     private readonly packUrl: string,
     readonly stations: readonly PackStation[],
+    private readonly manifest: PackManifest,
     private readonly fetcher: TileFetch,
   ) {}
 
   /**
-   * Opens a pack by its list of stations.
-   * @throws InputError when the list can't be loaded
+   * Opens a pack by its manifest and its list of stations.
+   * @throws InputError when one of them can't be loaded
    */
   static async open(packUrl: string, fetcher: TileFetch): Promise<WinterTiles> {
-    const bytes = await load(new URL('stations.json', packUrl).href, fetcher);
-    try {
-      return new WinterTiles(packUrl, JSON.parse(new TextDecoder().decode(bytes)) as PackStation[], fetcher);
-    } catch {
-      throw new InputError('stations.json arrived damaged: it is not the JSON it should be.');
+    const json = async (name: string): Promise<unknown> => {
+      const bytes = await load(new URL(name, packUrl).href, fetcher);
+      try {
+        return JSON.parse(new TextDecoder().decode(bytes));
+      } catch {
+        throw new InputError(`${name} arrived damaged: it is not the JSON it should be.`);
+      }
+    };
+    const [stations, manifest] = await Promise.all([json('stations.json'), json('pack.json')]);
+    return new WinterTiles(
+      packUrl,
+      stations as readonly PackStation[],
+      checkManifest(manifest, 'pack.json'),
+      fetcher,
+    );
+  }
+
+  get place(): PlaceParameters | null {
+    return this.manifest.place ?? null;
+  }
+
+  /** @throws InputError when the grid can't be loaded */
+  grid(): Promise<PlaceGrid | null> {
+    if (!this.#grid) {
+      const name = 'grid.bin';
+      this.#grid = this.manifest.files.some(({ path }) => path === name)
+        ? load(new URL(name, this.packUrl).href, this.fetcher).then((bytes) => decodeGrid(bytes, name))
+        : Promise.resolve(null);
+      this.#grid.catch(() => (this.#grid = null));
     }
+    return this.#grid;
   }
 
   /** @throws InputError when the tile can't be loaded, or doesn't hold the station */

@@ -1,3 +1,4 @@
+import type { PlaceRequest } from '../../../analysis/answer/find-subject.ts';
 import { describe, expect, it } from 'vitest';
 import type { Ranking } from '../../../analysis/answer/assessment.ts';
 import { MATURE_TREE } from '../../../analysis/tree/penalties.ts';
@@ -16,8 +17,8 @@ function makePort(): AssessPort & { pending: Pending[] } {
   return {
     pending,
     assess: (question) => new Promise((resolve, reject) => pending.push({ question, resolve, reject })),
-    depthDuration: async ({ stationId }) => {
-      if (stationId === 'broken') throw new Error('no tile');
+    depthDuration: async ({ place }) => {
+      if (stationOf(place) === 'broken') throw new Error('no tile');
       return [{ hours: 4, period_winters: 10, level_c: -5, low_c: -6, high_c: -4 }];
     },
     stationPeriods: async () => Promise.reject(new Error('no tiles')),
@@ -25,9 +26,11 @@ function makePort(): AssessPort & { pending: Pending[] } {
   };
 }
 
+const at = (id: string): PlaceRequest => ({ by: 'station', id });
+const stationOf = (place: PlaceRequest | undefined) => (place?.by === 'station' ? place.id : null);
 const ask = (stationId: string): AssessQuestion => ({
   packUrl: '/',
-  stationId,
+  place: at(stationId),
   tree: MATURE_TREE,
   years: 10,
 });
@@ -49,7 +52,7 @@ describe('the answer', () => {
     port.pending[1].resolve(answer('B'));
     await settle();
     expect([state.status, state.assessment?.place.label]).toEqual(['ready', 'C']);
-    expect(state.answered?.stationId).toBe('C');
+    expect(stationOf(state.answered?.place)).toBe('C');
   });
 
   it('drops what was overtaken in silence', async () => {
@@ -69,7 +72,7 @@ describe('the answer', () => {
     await settle();
     expect([state.status, state.error]).toEqual(['failed', 'The winters of this area could not be read.']);
     void state.retry();
-    expect(port.pending[1].question.stationId).toBe('A');
+    expect(stationOf(port.pending[1].question.place)).toBe('A');
     port.pending[1].resolve(answer('A'));
     await settle();
     expect([state.status, state.error]).toEqual(['ready', null]);
@@ -78,19 +81,19 @@ describe('the answer', () => {
   it('keeps the curves of the place before until the new ones come, and says when they do not', async () => {
     const state = new AnswerState(makePort());
     expect([state.cold, state.coldFailed]).toEqual([null, false]);
-    await state.askDepthDuration({ packUrl: '/', stationId: 'A' });
+    await state.askDepthDuration({ packUrl: '/', place: at('A') });
     expect(state.cold).toHaveLength(1);
-    const next = state.askDepthDuration({ packUrl: '/', stationId: 'broken' });
+    const next = state.askDepthDuration({ packUrl: '/', place: at('broken') });
     expect(state.cold).toHaveLength(1);
     await next;
     expect([state.cold, state.coldFailed]).toEqual([null, true]);
-    await state.askDepthDuration({ packUrl: '/', stationId: 'A' });
+    await state.askDepthDuration({ packUrl: '/', place: at('A') });
     expect([state.cold?.length, state.coldFailed]).toEqual([1, false]);
   });
 
   it('keys nights by winter, and goes without periods when they fail', async () => {
     const state = new AnswerState(makePort());
-    await state.askNights({ packUrl: '/', stationId: 'A', hours: 4 });
+    await state.askNights({ packUrl: '/', place: at('A'), hours: 4 });
     expect(state.nights.get(1990)?.date).toBe('1989-12-23');
     await state.askPeriods({ packUrl: '/', tree: MATURE_TREE, typeId: 'yuzu', level: 'wood' });
     expect(state.periods.size).toBe(0);

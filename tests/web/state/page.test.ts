@@ -50,7 +50,7 @@ describe('the page', () => {
   it('asks for the default place and the mature tree, and tells about the first type', async () => {
     const page = await openPage({});
     expect(page.question).toMatchObject({
-      stationId: 'ZZ1',
+      place: { by: 'station', id: 'ZZ1' },
       years: 10,
       tree: { ageYears: 10, hardened: true },
     });
@@ -63,7 +63,7 @@ describe('the page', () => {
     expect([page.focus?.id, page.focusLevel?.level]).toEqual(['yuzu', 'kill']);
     page.choices.choose({ place: { by: 'station', id: 'ZZ3' }, years: 20 });
     expect(page.question).toMatchObject({
-      stationId: 'ZZ3',
+      place: { by: 'station', id: 'ZZ3' },
       years: 20,
       tree: { ageYears: 2, hardened: false },
     });

@@ -6,7 +6,12 @@ import { Superseded, type Reply, type Request } from '../../../web/workers/messa
 import { madeFetch, PACK_URL } from './made-pack.ts';
 
 const turn = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));
-const assess = (stationId: string) => ({ packUrl: PACK_URL, stationId, tree: MATURE_TREE, years: 10 });
+const assess = (id: string) => ({
+  packUrl: PACK_URL,
+  place: { by: 'station' as const, id },
+  tree: MATURE_TREE,
+  years: 10,
+});
 const periods = { packUrl: PACK_URL, tree: MATURE_TREE, typeId: 'meyer_lemon', level: 'wood' } as const;
 
 describe('the desk in the worker', () => {

@@ -10,7 +10,12 @@ import { WinterTiles } from '../../../web/workers/winter-tiles.ts';
 import { madeFetch, PACK_URL, TILE } from './made-pack.ts';
 
 const never = async (): Promise<boolean> => false;
-const question = { packUrl: PACK_URL, stationId: 'S3', tree: MATURE_TREE, years: 10 };
+const question = {
+  packUrl: PACK_URL,
+  place: { by: 'station' as const, id: 'S3' },
+  tree: MATURE_TREE,
+  years: 10,
+};
 
 async function made(stations = 8) {
   const pack = madeFetch(stations);
@@ -22,7 +27,7 @@ describe('answers from winters', () => {
     const { answers, state } = await made();
     const [first, second] = await Promise.all([
       answers.assess(question),
-      answers.assess({ ...question, stationId: 'S4' }),
+      answers.assess({ ...question, place: { by: 'station', id: 'S4' } }),
     ]);
     expect(first.types).toHaveLength(37);
     expect(first.types[0].levels.map(({ level }) => level)).toEqual(LEVELS);
@@ -51,12 +56,12 @@ describe('answers from winters', () => {
 
   it('give in two parts what the command gives in one', async () => {
     const { answers, fetcher } = await made();
-    const { packUrl, stationId, tree, years } = question;
+    const { packUrl, place, tree, years } = question;
     const source = await WinterTiles.open(PACK_URL, fetcher);
-    const { subject } = await findSubject(source, { by: 'station', id: stationId });
+    const { subject } = await findSubject(source, place);
     const whole = assess(subject, { types: CITRUS_TYPES, levels: LEVELS, tree, gains: NO_GAINS, years });
     const ranking = await answers.assess(question);
-    const cold = await answers.depthDuration({ packUrl, stationId }, never);
+    const cold = await answers.depthDuration({ packUrl, place }, never);
     expect({ ...ranking, cold }).toEqual(whole);
     expect(cold!.filter(({ level_c }) => level_c !== null).length).toBeGreaterThan(40);
   });
@@ -64,7 +69,10 @@ describe('answers from winters', () => {
   it('stop between two fits of the curves when overtaken', async () => {
     const { answers } = await made();
     let steps = 0;
-    const cold = await answers.depthDuration({ packUrl: PACK_URL, stationId: 'S3' }, async () => ++steps > 2);
+    const cold = await answers.depthDuration(
+      { packUrl: PACK_URL, place: question.place },
+      async () => ++steps > 2,
+    );
     expect([cold, steps]).toEqual([null, 3]);
   });
 
@@ -82,7 +90,7 @@ describe('answers from winters', () => {
   it('name the night behind each winter: the coldest over the kinds, on the date of that kind', async () => {
     const { answers, tables } = await made();
     const hours = findType('meyer_lemon')!.thresholds.wood.hours;
-    const nights = await answers.winterNights({ packUrl: PACK_URL, stationId: 'S3', hours });
+    const nights = await answers.winterNights({ packUrl: PACK_URL, place: question.place, hours });
     const winters = tables.get('S3')!;
     const j = 4; // 4 hours
     expect(hours).toBe(4);
@@ -97,7 +105,7 @@ describe('answers from winters', () => {
 
   it('refuse what they do not know in one sentence', async () => {
     const { answers } = await made();
-    await expect(answers.assess({ ...question, stationId: 'nope' })).rejects.toThrow(
+    await expect(answers.assess({ ...question, place: { by: 'station', id: 'nope' } })).rejects.toThrow(
       'station "nope" is not in the pack, which has 8 stations',
     );
     await expect(
