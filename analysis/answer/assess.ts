@@ -74,6 +74,7 @@ export function rankTypes(
       ),
     })),
     trend: answerTrend(winters, book.forHours(4)),
+    evidence: subject.evidence,
     notes: [...subject.notes, ...lengthNotes(used.length)],
   };
 }

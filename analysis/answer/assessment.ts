@@ -1,3 +1,4 @@
+import type { Evidence } from '../place/place-history.ts';
 import type { Level } from '../tree/levels.ts';
 
 /**
@@ -19,6 +20,8 @@ export interface Assessment {
   readonly types: readonly TypeAnswer[];
   /** Trend of the winters' coldest `S_4` with the gains chosen. */
   readonly trend: TrendAnswer | null;
+  /** Stations behind the winters with their share of the weight, heaviest first. */
+  readonly evidence: readonly Evidence[];
   /** Plain sentences that must stand beside the answer. */
   readonly notes: readonly string[];
 }

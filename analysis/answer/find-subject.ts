@@ -1,5 +1,5 @@
 import { nearestStations } from '../place/nearest-stations.ts';
-import type { Evidence, PlaceHistory } from '../place/place-history.ts';
+import type { PlaceHistory } from '../place/place-history.ts';
 import { FEWEST_STATIONS_TO_FIT } from '../place/fit-parameters.ts';
 import type { PlaceModel } from '../place/place-model.ts';
 import type { Site } from '../place/site.ts';
@@ -34,8 +34,6 @@ export interface FoundSubject {
   readonly subject: Subject;
   /** The station whose nights are the place's nights; `null` where they are estimated from several. */
   readonly stationId: string | null;
-  /** Stations the winters come from, heaviest first. */
-  readonly evidence: readonly Evidence[];
 }
 
 /**
@@ -81,9 +79,10 @@ async function stationSubject(
     },
     winters: await source.winters(station),
     neighbours: await neighboursOf(source, station, station.id),
+    evidence: [{ id: station.id, weight: 1, distanceKm: 0 }],
     notes,
   };
-  return { subject, stationId: station.id, evidence: [{ id: station.id, weight: 1, distanceKm: 0 }] };
+  return { subject, stationId: station.id };
 }
 
 async function pointSubject(
@@ -106,9 +105,10 @@ async function pointSubject(
     winters: history.winters,
     neighbours: await neighboursOf(source, site, onStation),
     interpolation: errors,
+    evidence,
     notes: historyNotes(source, site, history, model),
   };
-  return { subject, stationId: onStation, evidence };
+  return { subject, stationId: onStation };
 }
 
 async function neighboursOf(

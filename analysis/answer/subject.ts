@@ -1,3 +1,4 @@
+import type { Evidence } from '../place/place-history.ts';
 import type { InterpolationError } from '../extremes/interpolation-error.ts';
 import type { WinterTable } from '../records/winters.ts';
 import type { AssessedPlace } from './assessment.ts';
@@ -9,6 +10,8 @@ export interface Subject {
   readonly neighbours: readonly WinterTable[];
   /** By index of SUSTAINED_HOURS, how far the winters may be off where there is no station; left out at a station. */
   readonly interpolation?: readonly InterpolationError[] | null;
+  /** Stations the winters come from, heaviest first; the station itself alone at a station. */
+  readonly evidence: readonly Evidence[];
   /** Sentences about the place that must stand beside the answer. */
   readonly notes: readonly string[];
 }

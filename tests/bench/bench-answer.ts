@@ -20,6 +20,7 @@ export async function benchAnswer(): Promise<BenchRow[]> {
     place: { label: 'Invented', lat: 31, lon: -42, elevation_m: 5, basis: 'station' as const },
     winters: tables[0],
     neighbours: tables.slice(1),
+    evidence: [],
     notes: [],
   };
   const request = { types: CITRUS_TYPES, levels: LEVELS, tree: MATURE_TREE, gains: NO_GAINS, years: 10 };

@@ -15,6 +15,7 @@ const subjectOf = (winters: WinterTable) => ({
   place: { label: 'Nowhere', lat: 31, lon: -42, elevation_m: 5, basis: 'station' as const },
   winters,
   neighbours: [],
+  evidence: [],
   notes: [],
 });
 const WHOLE_CATALOGUE: AssessRequest = {
@@ -93,8 +94,11 @@ describe('the answer for a place', () => {
   });
 
   it('says the same of a type however many others are asked about', () => {
-    const all = answer(winters).types.find(({ id }) => id === 'meyer_lemon');
-    expect(answer(winters, { types: [findType('meyer_lemon')!] }).types).toEqual([all]);
+    const subject = subjectOf(winters);
+    const alone = CITRUS_TYPES.map(
+      (type) => rankTypes(subject, { ...WHOLE_CATALOGUE, types: [type] }).types[0],
+    );
+    expect(rankTypes(subject, WHOLE_CATALOGUE).types).toEqual(alone);
   });
 
   it('holds the period inside its range, and claims nothing beyond twice the record', () => {
