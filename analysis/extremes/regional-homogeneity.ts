@@ -21,6 +21,9 @@ export interface RegionSite {
 const CRITICAL = [1.333, 1.648, 1.917, 2.14, 2.329, 2.491, 2.632, 2.757, 2.869, 2.971, 3];
 const FEWEST_SITES = 5;
 
+/** Part of their size by which ratios must differ, and determinant their correlations must have, to say anything at all. */
+const LEAST_INDEPENDENT = 1e-8;
+
 /** From which discordancy on a station of a group of `count` is to be looked at; Infinity under 5, where none can be. */
 export function criticalDiscordancy(count: number): number {
   return count < FEWEST_SITES ? Infinity : CRITICAL[Math.min(count, 15) - FEWEST_SITES]!;
@@ -29,8 +32,9 @@ export function criticalDiscordancy(count: number): number {
 /**
  * How far each station's spread, L-skewness and L-kurtosis lie from the middle of the group, in the group's own spread:
  * `D_i = N/3 (u_i - u)' A^-1 (u_i - u)` with `A` the sums of squares and products (Hosking and Wallis 1997, 3.3). The mean of
- * all is 1, none exceeds (N - 1)/3. Stations that agree exactly have no direction to differ in: then all are 0, as
- * they are with fewer than 5 stations, which say nothing.
+ * all is 1, none exceeds (N - 1)/3. Stations that agree, or whose three ratios rise and fall together to within rounding
+ * ({@link LEAST_INDEPENDENT}), leave a direction in which nothing differs and `A` has no inverse: then all are 0, as they
+ * are with fewer than 5 stations, which say nothing.
  */
 export function discordancy(sites: readonly RegionSite[]): Float64Array {
   const n = sites.length;
@@ -42,13 +46,28 @@ export function discordancy(sites: readonly RegionSite[]): Float64Array {
   const products = Float64Array.from({ length: 9 }, (_, at) =>
     apart.reduce((sum, u) => sum + u[Math.floor(at / 3)]! * u[at % 3]!, 0),
   );
-  const inverse = invertPositiveDefinite(products, 3);
+  // As correlations, so that units don't decide what counts as near to singular.
+  const size = [0, 4, 8].map((at) => Math.sqrt(products[at]!));
+  const alike = size.some((s, m) => !(s > LEAST_INDEPENDENT * (Math.abs(middle[m]!) + s) * Math.sqrt(n)));
+  if (alike) return result;
+  const correlations = products.map((p, at) => p / (size[Math.floor(at / 3)]! * size[at % 3]!));
+  if (determinantOf3(correlations) < LEAST_INDEPENDENT) return result;
+  const inverse = invertPositiveDefinite(correlations, 3);
   if (!inverse) return result;
   apart.forEach((u, i) => {
-    for (let at = 0; at < 9; at++) result[i]! += u[Math.floor(at / 3)]! * inverse[at]! * u[at % 3]!;
+    const scaled = u.map((x, m) => x / size[m]!);
+    for (let at = 0; at < 9; at++) result[i]! += scaled[Math.floor(at / 3)]! * inverse[at]! * scaled[at % 3]!;
     result[i]! *= n / 3;
   });
   return result;
+}
+
+function determinantOf3(a: Float64Array): number {
+  return (
+    a[0]! * (a[4]! * a[8]! - a[5]! * a[7]!) -
+    a[1]! * (a[3]! * a[8]! - a[5]! * a[6]!) +
+    a[2]! * (a[3]! * a[7]! - a[4]! * a[6]!)
+  );
 }
 
 /** Observed spread between stations beside that of simulated homogeneous groups, and how many standard deviations above. */
