@@ -3,10 +3,10 @@ import { FittedWinters, type WinterFit } from '../extremes/fitted-winters.ts';
 import type { Gev } from '../extremes/gev.ts';
 import type { InterpolationError } from '../extremes/interpolation-error.ts';
 import { FEWEST_FOR_LIKELIHOOD, fitGevByMaximumLikelihood } from '../extremes/gev-maximum-likelihood.ts';
-import { stationSkewness } from '../extremes/pooled-shape.ts';
 import { negateMinima } from '../extremes/winter-minimum.ts';
 import { durationWeights } from '../records/nights.ts';
 import { winterMinima, type Gains } from '../winter/winter-minima.ts';
+import { neighbourSkewness } from './pooled-neighbours.ts';
 import type { Subject } from './subject.ts';
 import { completeValuesC } from './winter-values.ts';
 
@@ -41,8 +41,7 @@ export class FitBook {
       const minima = winterMinima(this.subject.winters, hours, this.gains);
       const valuesC = completeValuesC(this.subject.winters, minima);
       const neighbours = this.subject.neighbours.flatMap(
-        (winters) =>
-          stationSkewness(completeValuesC(winters, winterMinima(winters, hours, this.gains))) ?? [],
+        (winters) => neighbourSkewness(winters, hours, this.gains) ?? [],
       );
       const interpolation = interpolationOf(this.subject, hours, valuesC);
       const fit = fitWinters({ valuesC, neighbours, interpolation, seed: SEED, draws: this.draws });

@@ -2,10 +2,17 @@ import { seededRandom, type SeededRandom } from '../math/seeded-random.ts';
 import { CountedCurve } from './counted-curve.ts';
 import { FittedWinters, type WinterFit } from './fitted-winters.ts';
 import { drawGev } from './gev-draws.ts';
+import type { Gev } from './gev.ts';
 import { gevWithShape } from './gev-l-moments.ts';
 import { spreadDraws, type InterpolationError } from './interpolation-error.ts';
-import { sampleLMoments } from './l-moments.ts';
-import { shapeAmong, shapeFor, shapeThatAllowsRecord, type StationSkewness } from './pooled-shape.ts';
+import { sampleLMoments, type LMoments } from './l-moments.ts';
+import {
+  shapeAmong,
+  shapeFor,
+  shapeThatAllowsRecord,
+  type ShapeEstimate,
+  type StationSkewness,
+} from './pooled-shape.ts';
 import { negateMinima } from './winter-minimum.ts';
 
 /** Fewest complete winters that are fitted at all (design 3.5). */
@@ -28,36 +35,69 @@ export interface WintersToFit {
   readonly draws?: number;
 }
 
+/** The curve of one place without its range. */
+export interface WinterCurve {
+  /** Of the negated values of winters with a cold night. */
+  readonly gev: Gev;
+  readonly shape: ShapeEstimate;
+  /** Share of the winters that have a value. */
+  readonly share: number;
+  /** L-moments of the negated values, and the largest of them. */
+  readonly moments: LMoments;
+  readonly largest: number;
+  readonly count: number;
+}
+
 /**
- * Fits the winters of one place: GEV by L-moments on the negated values with the shape of {@link shapeFor}, and seeded
- * draws for ranges. Winters without a cold night enter as a share: chance of a hit = share of winters with a cold night
- * x the curve of those. With fewer than 5 values, or all alike, no curve is drawn and the fit is the count.
+ * GEV by L-moments on the negated values with the shape of {@link shapeFor} (or {@link shapeAmong} between stations).
+ * Winters without a cold night enter as a share.
+ * @returns null with fewer than 5 values, or all alike: there is no curve then, only the count
+ */
+export function fitCurve({
+  valuesC,
+  neighbours,
+  interpolation,
+}: Omit<WintersToFit, 'seed'>): WinterCurve | null {
+  const negated = negateMinima(valuesC);
+  if (negated.length < FEWEST_VALUES_FOR_CURVE) return null;
+  const moments = sampleLMoments(negated);
+  const { mean, scale, skewness } = moments;
+  if (!(scale > 0)) return null;
+  const largest = negated.reduce((a, b) => Math.max(a, b));
+  const shape =
+    interpolation && neighbours?.length
+      ? shapeAmong(neighbours)
+      : shapeFor({ skewness, winters: negated.length }, neighbours);
+  return {
+    gev: gevWithShape(mean, scale, shapeThatAllowsRecord(shape.k, largest, mean, scale)),
+    shape,
+    share: negated.length / valuesC.length,
+    moments,
+    largest,
+    count: negated.length,
+  };
+}
+
+/**
+ * Fits the winters of one place: the curve of {@link fitCurve}, and seeded draws for ranges. Chance of a hit = share of
+ * winters with a cold night x the curve of those. Where no curve can be drawn the fit is the count.
  * @returns null with fewer than 20 complete winters.
  */
 export function fitWinters(input: WintersToFit): WinterFit | null {
   const winters = input.valuesC.length;
   if (winters < FEWEST_WINTERS_TO_FIT) return null;
-  const negated = negateMinima(input.valuesC);
-  if (negated.length < FEWEST_VALUES_FOR_CURVE) return new CountedCurve(input.valuesC);
-  const moments = sampleLMoments(negated);
-  if (!(moments.scale > 0)) return new CountedCurve(input.valuesC);
-  const { mean, scale: lScale, skewness } = moments;
-  const largest = negated.reduce((a, b) => Math.max(a, b));
-  const interpolation = input.interpolation ?? null;
-  const own = { skewness, winters: negated.length };
-  const shape =
-    interpolation && input.neighbours?.length
-      ? shapeAmong(input.neighbours)
-      : shapeFor(own, input.neighbours);
-  const gev = gevWithShape(mean, lScale, shapeThatAllowsRecord(shape.k, largest, mean, lScale));
+  const curve = fitCurve(input);
+  if (!curve) return new CountedCurve(input.valuesC);
+  const { gev, shape, share, moments, largest, count } = curve;
   const draws = input.draws ?? 1000;
   const random = seededRandom(input.seed);
+  const { mean, scale: lScale, skewness } = moments;
   const drawn = drawGev(
-    { mean, lScale, skewness, k: shape.k, kError: shape.standardError, count: negated.length, largest },
+    { mean, lScale, skewness, k: shape.k, kError: shape.standardError, count, largest },
     draws,
     random,
   );
-  const share = negated.length / winters;
+  const interpolation = input.interpolation ?? null;
   return new FittedWinters(
     gev,
     shape,

@@ -3,7 +3,7 @@ import type { WinterTable } from '../records/winters.ts';
 import type { WinterWeights } from './anomaly-weights.ts';
 import { distanceKm } from './distance.ts';
 import { dropWarmKinds, levelsByKind } from './kinds-of-night.ts';
-import type { PlaceError, PlaceModel } from './place-model.ts';
+import type { PlaceClimate, PlaceError, PlaceModel } from './place-model.ts';
 import type { Site } from './site.ts';
 import type { Member } from './station-network.ts';
 
@@ -46,21 +46,13 @@ export function placeHistory(model: PlaceModel, site: Site): PlaceHistory {
   }
   const separationsKm = model.separations(site);
   const weights = model.weights(separationsKm);
-  const count = weights.length;
-  const errors: PlaceError[] = [];
-  const byHours: Int16Array[][] = [];
-  let shorter = new Float64Array(count).fill(-Infinity);
-  for (let j = 0; j < SUSTAINED_COUNT; j++) {
-    const climate = model.climateAt(site, separationsKm, j, weights);
-    errors.push(climate);
-    // Longer cold is never colder than shorter cold.
-    const levels = model.levelsC(j, climate, weights).map((level, w) => Math.max(level, shorter[w]));
-    byHours.push(levelsByKind(model.network, j, levels, weights));
-    shorter = levels;
-  }
-  const coldest = NIGHT_KINDS.map((_, kind) => byHours.map((kinds) => kinds[kind]));
-  for (const byHour of coldest) neverColderWithHours(byHour);
-  dropWarmKinds(coldest);
+  const { coldest, climates: errors } = coldestByKind(
+    model,
+    site,
+    separationsKm,
+    weights,
+    SUSTAINED_COUNT - 1,
+  );
   return {
     winters: {
       winter: model.network.labels,
@@ -75,8 +67,37 @@ export function placeHistory(model: PlaceModel, site: Site): PlaceHistory {
   };
 }
 
+/**
+ * Coldest sustained cold of each winter at a site, by kind of night and duration.
+ * @param last index of the longest duration wanted; shorter ones come with it, since they bound it
+ * @returns `coldest[kind][j][w]`, hundredths of °C, and mean and scale for each duration
+ */
+export function coldestByKind(
+  model: PlaceModel,
+  site: Site,
+  separationsKm: ArrayLike<number>,
+  weights: readonly (WinterWeights | null)[],
+  last: number,
+): { coldest: Int16Array[][]; climates: PlaceClimate[] } {
+  const climates: PlaceClimate[] = [];
+  const byHours: Int16Array[][] = [];
+  let shorter = new Float64Array(weights.length).fill(-Infinity);
+  for (let j = 0; j <= last; j++) {
+    const climate = model.climateAt(site, separationsKm, j, weights);
+    climates.push(climate);
+    // Longer cold is never colder than shorter cold.
+    const levels = model.levelsC(j, climate, weights).map((level, w) => Math.max(level, shorter[w]));
+    byHours.push(levelsByKind(model.network, j, levels, weights));
+    shorter = levels;
+  }
+  const coldest = NIGHT_KINDS.map((_, kind) => byHours.map((kinds) => kinds[kind]));
+  for (const byHour of coldest) neverColderWithHours(byHour);
+  dropWarmKinds(coldest);
+  return { coldest, climates };
+}
+
 /** The member a site stands on; of several there the one with most complete winters. */
-function stationAt(members: readonly Member[], site: Site): Member | null {
+export function stationAt(members: readonly Member[], site: Site): Member | null {
   const there = members.filter(
     (member) =>
       distanceKm(member.site, site) <= ON_STATION_KM &&

@@ -15,6 +15,11 @@ export interface PlaceError {
   readonly logScaleError: number;
 }
 
+/** Mean and scale of the winters at a place for one duration, with their errors. */
+export interface PlaceClimate extends PlaceError {
+  readonly scaleC: number;
+}
+
 /** A winter is told at a point when stations explain at least this part of its anomaly. */
 const LEAST_EXPLAINED = 0.15;
 
@@ -94,7 +99,7 @@ export class PlaceModel {
     separationsKm: ArrayLike<number>,
     j: number,
     weights: readonly (WinterWeights | null)[],
-  ): PlaceError & { readonly scaleC: number } {
+  ): PlaceClimate {
     const { mean, logScale } = this.#fieldsOf(j);
     const row = trendRow(site, this.origin);
     const scaleC = Math.exp(logScale.at(separationsKm, row));
