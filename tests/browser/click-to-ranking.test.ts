@@ -59,7 +59,7 @@ async function click(page: Page, x: number, y: number): Promise<{ ms: number; as
 }
 
 describe('a click on the map', () => {
-  it('changes the whole ranking at once, asks for that station alone and fetches nothing it has', async () => {
+  it('changes the whole ranking at once, asks for that place alone and fetches nothing it has', async () => {
     const visit = await startVisit(browser, {}, async (context) => {
       await context.addInitScript(listen);
     });
@@ -71,7 +71,7 @@ describe('a click on the map', () => {
     const box = (await mapOfStations(page).locator('canvas').boundingBox())!;
     const before = visit.requested.length;
     const times: number[] = [];
-    const stations = new Set<string>();
+    const places = new Set<string>();
     for (const [right, down] of SPOTS) {
       const { ms, asked } = await click(page, box.x + box.width * right, box.y + box.height * down);
       const questions = asked.filter(({ kind }) => kind === 'assess');
@@ -89,7 +89,7 @@ describe('a click on the map', () => {
     times.sort((a, b) => a - b);
     const median = times[Math.floor(times.length / 2)];
     console.log(
-      `Click to ranking at ${times.length} stations: median ${Math.round(median)} ms, ` +
+      `Click to ranking at ${times.length} places: median ${Math.round(median)} ms, ` +
         `${Math.round(times[0])} to ${Math.round(times.at(-1)!)} ms (at most 150 ms by design).`,
     );
     expect(times[0]).toBeGreaterThan(0);
