@@ -73,9 +73,12 @@ describe('assess', () => {
     expect(csv.out.trim().split('\n')).toHaveLength(5);
     const text = await command('assess', '--pack', pack, '--postcode', 'zz1', '--level', 'wood');
     expect(text.code).toBe(0);
-    expect(text.out).toMatch(
-      /These are the winters of station Invented ZZTEST1, 2\.4 km away, not of ZZ 1 Invented Quarter itself/,
-    );
+    expect(text.out).toMatch(/These winters are estimated from .*, most from Invented ZZTEST1, 2\.4 km away/);
+    const point = await command('assess', '--pack', pack, '--postcode', 'zz1', '--json');
+    const { place } = JSON.parse(point.out) as Assessment;
+    expect(place).toMatchObject({ label: 'ZZ 1 Invented Quarter', basis: 'history' });
+    expect(place.error_c).toBeGreaterThan(0);
+    expect(answer.place.basis).toBe('station');
     expect(text.out).toContain('A forecast or warning in force goes before any statistic here.');
   });
 

@@ -36,6 +36,7 @@ async function openPage(chosen: Chosen): Promise<PageState> {
       depthDuration: async () => [],
       stationPeriods: async () => [],
       winterNights: async () => [],
+      surface: () => Promise.reject(new Error('not asked for here')),
     }),
     theme: new ThemeChoice(null, { dataset: {} }),
     storage: null,
@@ -50,7 +51,7 @@ describe('the page', () => {
   it('asks for the default place and the mature tree, and tells about the first type', async () => {
     const page = await openPage({});
     expect(page.question).toMatchObject({
-      place: { by: 'station', id: 'ZZ1' },
+      place: { by: 'point', label: 'Made Town', lat: 31, lon: -42.02, elevationM: null },
       years: 10,
       tree: { ageYears: 10, hardened: true },
     });

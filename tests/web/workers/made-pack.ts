@@ -1,5 +1,5 @@
 import { MISSING_HUNDREDTHS, NIGHT_KINDS, SUSTAINED_HOURS } from '../../../analysis/records/nights.ts';
-import type { PackStation } from '../../../analysis/records/pack.ts';
+import { PACK_SCHEMA, type PackManifest, type PackStation } from '../../../analysis/records/pack.ts';
 import { encodeWinterTile } from '../../../analysis/records/winter-tile.ts';
 import type { WinterTable } from '../../../analysis/records/winters.ts';
 import { dayNumber } from '../../../analysis/units/calendar.ts';
@@ -59,12 +59,29 @@ export function madeStations(count: number): PackStation[] {
   }));
 }
 
+const MANIFEST: PackManifest = {
+  schema: PACK_SCHEMA,
+  id: 'made',
+  title: 'Made',
+  invented: true,
+  hemisphere: 'north',
+  bbox: [-42.5, 30, -41, 32],
+  winters: { first: 1960, last: 2019 },
+  stations: { count: 0 },
+  sources: [],
+  files: [],
+  dropped: {},
+  doubtful: {},
+  notes: [],
+};
+
 /** A pack in memory behind the fetch of the worker; `calls` lists what was asked for, `fail` answers 503 while true. */
 export function madeFetch(stationCount: number, winterCount = 60) {
   const stations = madeStations(stationCount);
   const tables = new Map(stations.map(({ id }, i) => [id, madeWinters(i + 1, winterCount)]));
   const files: Record<string, Uint8Array> = {
     'stations.json': new TextEncoder().encode(JSON.stringify(stations)),
+    'pack.json': new TextEncoder().encode(JSON.stringify({ ...MANIFEST, stations: { count: stationCount } })),
     [`winters/${TILE}.arrow`]: encodeWinterTile(tables),
   };
   const state = { calls: [] as string[], fail: false };

@@ -23,7 +23,7 @@ async function made(stations = 8) {
 }
 
 describe('answers from winters', () => {
-  it('give every type and level, and fetch list and tile once however much is asked', async () => {
+  it('give every type and level, and fetch list, manifest and tile once however much is asked', async () => {
     const { answers, state } = await made();
     const [first, second] = await Promise.all([
       answers.assess(question),
@@ -32,7 +32,7 @@ describe('answers from winters', () => {
     expect(first.types).toHaveLength(37);
     expect(first.types[0].levels.map(({ level }) => level)).toEqual(LEVELS);
     expect(second.place.label).toBe('Station 4');
-    expect(state.calls).toEqual(['stations.json', `winters/${TILE}.arrow`]);
+    expect(state.calls).toEqual(['stations.json', 'pack.json', `winters/${TILE}.arrow`]);
   });
 
   it('say the same on the map as in the full answer of each station', async () => {
