@@ -1,5 +1,6 @@
 import { nearestStations } from '../place/nearest-stations.ts';
-import type { PlaceHistory } from '../place/place-history.ts';
+import { POOLED_NEIGHBOURS, POOLED_WITHIN_KM, pooledMembers } from '../place/pooled-members.ts';
+import { placeHistory, type PlaceHistory } from '../place/place-history.ts';
 import { FEWEST_STATIONS_TO_FIT } from '../place/fit-parameters.ts';
 import type { PlaceModel } from '../place/place-model.ts';
 import type { Site } from '../place/site.ts';
@@ -11,9 +12,6 @@ import type { WinterTable } from '../records/winters.ts';
 import { PlaceHistories, type WinterSource } from './place-histories.ts';
 import type { Subject } from './subject.ts';
 
-/** Stations whose skewness helps to fix the shape of a fit: at most so many, none farther (km). */
-const POOLED_NEIGHBOURS = 8;
-const POOLED_WITHIN_KM = 150;
 /** Duration whose error is told as the place's: four hours, what most thresholds ask for. */
 const ERROR_DURATION = SUSTAINED_HOURS.indexOf(4);
 
@@ -47,9 +45,8 @@ export async function findSubject(
   histories = new PlaceHistories(source),
 ): Promise<FoundSubject> {
   if (request.by === 'station') return stationSubject(source, stationOf(source, request.id), [], null);
-  const site = await histories.site(request);
-  const found = await histories.at(site);
-  if (found) return pointSubject(source, request.label, site, found.history, found.model);
+  const model = await histories.model(request);
+  if (model) return pointSubject(source, request.label, await histories.site(model, request), model);
   const { station, distanceKm } = stationForPlace(source.stations, request);
   const note =
     `No station with ten complete winters lies within reach of ${request.label}: these are the few winters of station ` +
@@ -78,20 +75,15 @@ async function stationSubject(
       basis: 'station' as const,
     },
     winters: await source.winters(station),
-    neighbours: await neighboursOf(source, station, station.id),
+    neighbours: await neighboursOf(source, station),
     evidence: [{ id: station.id, weight: 1, distanceKm: 0 }],
     notes,
   };
   return { subject, stationId: station.id };
 }
 
-async function pointSubject(
-  source: WinterSource,
-  label: string,
-  site: Site,
-  history: PlaceHistory,
-  model: PlaceModel,
-): Promise<FoundSubject> {
+function pointSubject(source: WinterSource, label: string, site: Site, model: PlaceModel): FoundSubject {
+  const history = placeHistory(model, site);
   const { errors, evidence, onStation } = history;
   const subject = {
     place: {
@@ -103,7 +95,7 @@ async function pointSubject(
       error_c: errors?.[ERROR_DURATION].meanErrorC ?? 0,
     },
     winters: history.winters,
-    neighbours: await neighboursOf(source, site, onStation),
+    neighbours: pooledMembers(model, site, onStation).map((member) => model.network.members[member].winters),
     interpolation: errors,
     evidence,
     notes: historyNotes(source, site, history, model),
@@ -111,14 +103,10 @@ async function pointSubject(
   return { subject, stationId: onStation };
 }
 
-async function neighboursOf(
-  source: WinterSource,
-  point: { lat: number; lon: number },
-  except: string | null,
-): Promise<WinterTable[]> {
-  const others = source.stations.filter(({ id }) => id !== except);
-  const near = nearestStations(others, point, POOLED_NEIGHBOURS, POOLED_WITHIN_KM);
-  return Promise.all(near.map(({ station }) => source.winters(station)));
+async function neighboursOf(source: WinterSource, station: PackStation): Promise<WinterTable[]> {
+  const others = source.stations.filter(({ id }) => id !== station.id);
+  const near = nearestStations(others, station, POOLED_NEIGHBOURS, POOLED_WITHIN_KM);
+  return Promise.all(near.map((neighbour) => source.winters(neighbour.station)));
 }
 
 /** Where the winters of a point come from, and what was missing. */

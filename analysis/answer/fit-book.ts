@@ -43,7 +43,10 @@ export class FitBook {
       const neighbours = this.subject.neighbours.flatMap(
         (winters) => neighbourSkewness(winters, hours, this.gains) ?? [],
       );
-      const interpolation = interpolationOf(this.subject, hours, valuesC);
+      const interpolation = interpolationOf(
+        this.subject.interpolation?.[durationWeights(hours).lower],
+        valuesC,
+      );
       const fit = fitWinters({ valuesC, neighbours, interpolation, seed: SEED, draws: this.draws });
       book = {
         minima,
@@ -57,16 +60,21 @@ export class FitBook {
   }
 }
 
-/** How far the place's winters may be off; their mean is that of the values with gains. */
-function interpolationOf(
-  { interpolation }: Subject,
-  hours: number,
+/** How far a place's winters may be off; their mean is that of the values with gains. */
+export function interpolationOf(
+  error: InterpolationError | undefined,
   valuesC: Float64Array,
 ): InterpolationError | null {
-  const error = interpolation?.[durationWeights(hours).lower];
   if (!error) return null;
-  const cold = valuesC.filter((value) => !Number.isNaN(value));
-  return { ...error, meanC: cold.reduce((sum, value) => sum + value, 0) / cold.length };
+  let sum = 0;
+  let cold = 0;
+  for (const value of valuesC) {
+    if (Number.isNaN(value)) continue;
+    sum += value;
+    cold++;
+  }
+  const { meanErrorC, logScaleError } = error;
+  return { meanC: sum / cold, meanErrorC, logScaleError };
 }
 
 function likelihoodFit(valuesC: Float64Array): Gev | null {

@@ -1,5 +1,4 @@
 import { distanceKm } from '../place/distance.ts';
-import { placeHistory, type PlaceHistory } from '../place/place-history.ts';
 import { PlaceModel } from '../place/place-model.ts';
 import { USUAL_PARAMETERS, type PlaceParameters } from '../place/place-parameters.ts';
 import type { Site } from '../place/site.ts';
@@ -7,6 +6,7 @@ import { canTakePart, type Member } from '../place/station-network.ts';
 import { REACH_KM, stationsAround } from '../place/stations-around.ts';
 import { coastKmAt, elevationAt, type PlaceGrid } from '../records/grid.ts';
 import type { PackStation } from '../records/pack.ts';
+import { tileOf } from '../records/winter-tile.ts';
 import type { WinterTable } from '../records/winters.ts';
 
 /** Where the winters of a pack's stations come from: files for a command, tiles over HTTP for the page. */
@@ -19,43 +19,56 @@ export interface WinterSource {
   grid(): Promise<PlaceGrid | null>;
 }
 
-/** Histories of points anywhere on a pack's land. Models of the stations around are made once and kept. */
+/** A point as someone gives it; the height where they know it. */
+export interface AskedPoint {
+  readonly lat: number;
+  readonly lon: number;
+  readonly elevationM: number | null;
+}
+
+/** Histories of points anywhere on a pack's land. The model of a tile's surroundings is made once and kept. */
 export class PlaceHistories {
-  readonly #models = new Map<string, Promise<PlaceModel>>();
+  readonly #byTile = new Map<string, Promise<PlaceModel | null>>();
+  readonly #byStations = new Map<string, Promise<PlaceModel>>();
 
   constructor(private readonly source: WinterSource) {}
 
+  /** The model that tells about a point; `null` when no station with winters enough lies within reach. */
+  async model(point: { lat: number; lon: number }): Promise<PlaceModel | null> {
+    const tile = tileOf(point.lat, point.lon);
+    let model = this.#byTile.get(tile);
+    if (!model) {
+      model = this.#around(point);
+      model.catch(() => this.#byTile.delete(tile));
+      this.#byTile.set(tile, model);
+    }
+    const found = await model;
+    return found?.network.members.some(({ site }) => distanceKm(site, point) <= REACH_KM) ? found : null;
+  }
+
   /** A point with its height and its distance from the sea, as far as the pack knows them. */
-  async site(point: { lat: number; lon: number; elevationM: number | null }): Promise<Site> {
-    const { lat, lon } = point;
+  async site(model: PlaceModel, { lat, lon, elevationM }: AskedPoint): Promise<Site> {
     const grid = await this.source.grid();
     return {
       lat,
       lon,
-      elevationM: point.elevationM ?? (grid && elevationAt(grid, lat, lon)),
-      coastKm: (grid && coastKmAt(grid, lat, lon)) ?? coastOfNearest(this.source.stations, point),
+      elevationM: elevationM ?? (grid && elevationAt(grid, lat, lon)),
+      coastKm: (grid && coastKmAt(grid, lat, lon)) ?? coastOfNearest(model.network.members, { lat, lon }),
     };
   }
 
-  /** The model that tells about a point; `null` when no station with winters enough lies within reach. */
-  async model(point: { lat: number; lon: number }): Promise<PlaceModel | null> {
-    const around = stationsAround(this.source.stations, point);
-    if (!around.some((station) => distanceKm(station, point) <= REACH_KM)) return null;
-    const key = around.map(({ id }) => id).join('\n');
-    let model = this.#models.get(key);
+  /** Tiles with the same stations around them share a model. */
+  async #around(point: { lat: number; lon: number }): Promise<PlaceModel | null> {
+    const stations = stationsAround(this.source.stations, point);
+    if (stations.length === 0) return null;
+    const key = stations.map(({ id }) => id).join('\n');
+    let model = this.#byStations.get(key);
     if (!model) {
-      model = this.#build(around);
-      model.catch(() => this.#models.delete(key));
-      this.#models.set(key, model);
+      model = this.#build(stations);
+      model.catch(() => this.#byStations.delete(key));
+      this.#byStations.set(key, model);
     }
-    const found = await model;
-    return found.network.members.some(({ site }) => distanceKm(site, point) <= REACH_KM) ? found : null;
-  }
-
-  /** The winters of a site; `null` as for {@link model}. */
-  async at(site: Site): Promise<{ history: PlaceHistory; model: PlaceModel } | null> {
-    const model = await this.model(site);
-    return model && { history: placeHistory(model, site), model };
+    return model;
   }
 
   async #build(stations: readonly PackStation[]): Promise<PlaceModel> {
@@ -74,13 +87,10 @@ export function memberOf(station: PackStation, winters: WinterTable): Member {
 }
 
 /** Without a grid: distance to the coast as the three nearest stations have it, by inverse distance. */
-function coastOfNearest(
-  stations: readonly PackStation[],
-  point: { lat: number; lon: number },
-): number | null {
-  const near = stations
-    .flatMap((station) =>
-      station.coast_km === null ? [] : [{ coast: station.coast_km, km: distanceKm(station, point) }],
+function coastOfNearest(members: readonly Member[], point: { lat: number; lon: number }): number | null {
+  const near = members
+    .flatMap(({ site }) =>
+      site.coastKm === null ? [] : [{ coast: site.coastKm, km: distanceKm(site, point) }],
     )
     .sort((a, b) => a.km - b.km)
     .slice(0, 3);

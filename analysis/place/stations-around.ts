@@ -1,7 +1,6 @@
 import type { PackStation } from '../records/pack.ts';
 import { tileCentre, tileOf } from '../records/winter-tile.ts';
 import { distanceKm } from './distance.ts';
-import type { Located } from './nearest-stations.ts';
 import { FEWEST_WINTERS_OF_MEMBER } from './station-network.ts';
 
 /** A point is told of when a station that takes part lies this near, km. */
@@ -29,12 +28,4 @@ export function stationsAround<S extends PackStation>(
     .slice(0, MOST_STATIONS)
     .map(({ station }) => station)
     .sort((a, b) => (a.id < b.id ? -1 : 1));
-}
-
-/** True when one of the stations lies within reach of the point. */
-export function inReach(
-  stations: readonly Omit<Located, 'id'>[],
-  point: { lat: number; lon: number },
-): boolean {
-  return stations.some((station) => distanceKm(station, point) <= REACH_KM);
 }

@@ -29,6 +29,8 @@ export interface PackManifest {
   readonly notes: readonly string[];
   /** How winters vary over the land, for estimates between stations; absent in packs that were built without. */
   readonly place?: PackPlaceModel;
+  /** How good estimates between stations are, by leaving stations out; absent where there were too few to leave out. */
+  readonly leave_out?: PackLeaveOut;
 }
 
 /** Covariance of a quantity over the land by distance (see `place/covariance.ts`). */
@@ -45,6 +47,66 @@ export interface PackPlaceModel {
   readonly logScale: PackCovariance;
   readonly anomaly: { readonly share: number; readonly rangeKm: number };
   readonly fitted: boolean;
+}
+
+/** Stations left out and estimated by the others, when the pack was built. Figures of single stations: `leave-out.json`. */
+export interface PackLeaveOut {
+  /** Each station by all others. */
+  readonly one: readonly PackLeaveOutErrors[];
+  /** A third of the stations by the other two thirds. */
+  readonly third: readonly PackLeaveOutErrors[];
+}
+
+/** An interval against what was observed. */
+export interface PackIntervalScore {
+  /** Share of stations whose observed level lies inside the 90 % interval. */
+  readonly coverage: number;
+  readonly mean_width_c: number;
+  /** Interval score (Gneiting and Raftery 2007, equation 43), °C: width plus 20 for each degree outside. Less is better. */
+  readonly score_c: number;
+}
+
+/**
+ * Errors of the level that 1 winter in 10 reaches, for one duration. Errors are estimate less observed, so plus is too warm.
+ * The observed level is the fit of the station's own record.
+ */
+export interface PackLeaveOutErrors {
+  readonly hours: number;
+  /** Stations judged: left out, with 20 complete winters, a station of those kept within 100 km. */
+  readonly stations: number;
+  /** From all winters the estimate has. */
+  readonly mean_error_c: number;
+  readonly bias_c: number;
+  /** The same stations by the level of the nearest station kept, and by 8 neighbours weighted by inverse squared distance, -6.5 °C/km. */
+  readonly nearest_mean_error_c: number;
+  readonly inverse_distance_mean_error_c: number;
+  /** The whole interval (interpolation and sampling): meant for the level in the long run, which own records only estimate. */
+  readonly interval: PackIntervalScore;
+  /** Estimate from the very winters of the station's record: its interval holds the error of interpolation alone. */
+  readonly same_winters: PackIntervalScore & { readonly mean_error_c: number; readonly bias_c: number };
+  /** Share of winters hit, predicted over observed, same winters, thresholds hit in 5 to 50 % of all winters left out. */
+  readonly hit_ratio: number | null;
+  /** Predicted chances of a hit by bins, whole degrees as thresholds, same winters. */
+  readonly reliability: readonly {
+    readonly predicted: number;
+    readonly observed: number;
+    /** Winters of stations times thresholds. */
+    readonly count: number;
+  }[];
+}
+
+/** `leave-out.json`: single stations, a third left out. */
+export interface PackLeaveOutStations {
+  readonly third: readonly { readonly hours: number; readonly stations: readonly PackLeftOutStation[] }[];
+}
+
+/** A station left out: level that 1 winter in 10 reaches by its own record and by the others, with 90 % interval, °C. */
+export interface PackLeftOutStation {
+  readonly id: string;
+  readonly observed_c: number;
+  readonly predicted_c: number;
+  readonly low_c: number;
+  readonly high_c: number;
 }
 
 /** An entry of `stations.json`. */

@@ -88,8 +88,15 @@ export interface AssessPort {
   assess(question: AssessQuestion): Promise<Ranking>;
   depthDuration(question: DepthDurationQuestion): Promise<readonly DepthDuration[]>;
   stationPeriods(question: StationPeriodsQuestion): Promise<readonly StationPeriod[]>;
-  surface(question: SurfaceQuestion): Promise<Surface>;
   winterNights(question: WinterNightsQuestion): Promise<readonly ColdestNight[]>;
+}
+
+/**
+ * What works out surfaces: the same client with a worker of its own, since the first surface of a number of hours takes
+ * seconds and a click on the map must not wait for it.
+ */
+export interface SurfacePort {
+  surface(question: SurfaceQuestion): Promise<Surface>;
 }
 
 /** A result of a query in plain values. Dates are `YYYY-MM-DD`, unknown is `null`. */

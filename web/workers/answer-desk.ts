@@ -41,6 +41,8 @@ export class AnswerDesk {
         return answers.depthDuration(request.question, overtaken);
       case 'stationPeriods':
         return answers.stationPeriods(request.question, overtaken);
+      case 'surface':
+        return answers.surface(request.question, overtaken);
       case 'winterNights':
         return answers.winterNights(request.question);
     }

@@ -7,6 +7,7 @@ import type {
   StationPeriod,
   StationPeriodsQuestion,
   Surface,
+  SurfacePort,
   SurfaceQuestion,
   WinterNightsQuestion,
 } from '../state/ports.ts';
@@ -34,7 +35,7 @@ function startWorker(): WorkerLike {
  * The page's side of the worker that answers from winters. Starts it at the first question. A newer question of a kind
  * rejects the older one with {@link Superseded}; a worker that breaks fails what is waiting and is started anew next time.
  */
-export class AssessClient implements AssessPort {
+export class AssessClient implements AssessPort, SurfacePort {
   #worker: WorkerLike | null = null;
   #nextId = 1;
   readonly #waiting = new Map<number, Waiting>();

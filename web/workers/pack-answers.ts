@@ -15,9 +15,12 @@ import type {
   DepthDurationQuestion,
   StationPeriod,
   StationPeriodsQuestion,
+  Surface,
+  SurfaceQuestion,
   WinterNightsQuestion,
 } from '../state/ports.ts';
 import { coldestNights } from './coldest-nights.ts';
+import { PackSurfaces } from './pack-surfaces.ts';
 
 /** A place ready for answers; its fits are kept, since a tree's age or condition moves only the threshold. */
 interface Ready extends FoundSubject {
@@ -31,9 +34,11 @@ export type Overtaken = () => Promise<boolean>;
 export class PackAnswers {
   readonly #places = new Map<string, Promise<Ready>>();
   readonly #histories: PlaceHistories;
+  readonly #surfaces: PackSurfaces;
 
   constructor(private readonly source: WinterSource) {
     this.#histories = new PlaceHistories(source);
+    this.#surfaces = new PackSurfaces(source, this.#histories);
   }
 
   /** Every type and level at one place. */
@@ -73,6 +78,11 @@ export class PackAnswers {
       periods.push({ stationId: id, winters: counted.winters, headline });
     }
     return periods;
+  }
+
+  /** One type and level over all cells of the land; `null` when overtaken. */
+  surface(question: SurfaceQuestion, overtaken: Overtaken): Promise<Surface | null> {
+    return this.#surfaces.answer(question, overtaken);
   }
 
   async winterNights({ place, hours }: WinterNightsQuestion): Promise<readonly ColdestNight[]> {
