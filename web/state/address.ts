@@ -1,6 +1,7 @@
 import { LEVELS } from '../../analysis/tree/levels.ts';
 import { CONDITIONS, ROOTSTOCKS } from '../../analysis/tree/penalties.ts';
-import { AGE_YEARS_MAX, HORIZON_YEARS_MAX, type Chosen, type Place } from './chosen.ts';
+import { AGE_YEARS_MAX, HORIZON_YEARS_MAX, PINS_MAX, type Chosen } from './chosen.ts';
+import { PLACE_KEYS, readArea, readPin, readPlace, writeArea, writePin, writePlace } from './place-text.ts';
 
 /** What an address said: the choices that make sense, and a plain sentence for each that doesn't. */
 export interface AddressReading {
@@ -10,10 +11,6 @@ export interface AddressReading {
 
 /** Ids in addresses: letters, figures, dots, hyphens, underscores. Anything else can't be one of ours. */
 const ID = /^[\w.-]{1,64}$/;
-/** A postcode or place name as people type it. */
-const CODE = /^[\p{L}\p{N} .'-]{1,64}$/u;
-
-const PLACE_KEYS = ['station', 'postcode', 'at'] as const;
 
 function oneOf<T extends string>(allowed: readonly T[]): (text: string) => T | null {
   return (text) => allowed.find((entry) => entry === text) ?? null;
@@ -31,7 +28,10 @@ const yes = (text: string): boolean | null => (text === 'yes' ? true : text === 
 
 /** How each key of the query is read; `null` means "not a value of ours". */
 const READERS: {
-  [K in Exclude<keyof Chosen, 'place'>]-?: { key: string; read: (text: string) => Chosen[K] | null };
+  [K in Exclude<keyof Chosen, 'place' | 'pins' | 'area'>]-?: {
+    key: string;
+    read: (text: string) => Chosen[K] | null;
+  };
 } = {
   pack: { key: 'pack', read: id },
   ageYears: { key: 'age', read: whole(1, AGE_YEARS_MAX) },
@@ -45,20 +45,8 @@ const READERS: {
   type: { key: 'type', read: id },
   showRootstocks: { key: 'rootstocks', read: yes },
   unit: { key: 'unit', read: oneOf(['F', 'C'] as const) },
+  mapWinters: { key: 'map-winters', read: oneOf(['all', 'last30'] as const) },
 };
-
-function readPoint(text: string): Place | null {
-  const match = /^(-?\d{1,2}(?:\.\d{1,6})?),(-?\d{1,3}(?:\.\d{1,6})?)$/.exec(text);
-  if (!match) return null;
-  const [lat, lon] = [Number(match[1]), Number(match[2])];
-  return Math.abs(lat) <= 90 && Math.abs(lon) <= 180 ? { by: 'point', lat, lon } : null;
-}
-
-function readPlace(key: (typeof PLACE_KEYS)[number], text: string): Place | null {
-  if (key === 'station') return ID.test(text) ? { by: 'station', id: text } : null;
-  if (key === 'postcode') return CODE.test(text) ? { by: 'postcode', code: text } : null;
-  return readPoint(text);
-}
 
 function ignoring(key: string, value: string): string {
   const shown = value.length > 40 ? `${value.slice(0, 40)}…` : value;
@@ -85,25 +73,35 @@ export function readAddress(search: string): AddressReading {
     else if (chosen.place === undefined) chosen.place = place;
     else ignored.push(`The link named more than one place; ${key} “${text}” was left out.`);
   }
+  const area = query.get('area');
+  if (area !== null) {
+    const corners = readArea(area);
+    if (corners) chosen.area = corners;
+    else ignored.push(ignoring('area', area));
+  }
+  const pins = query.getAll('pin').flatMap((text) => {
+    const pin = readPin(text);
+    if (!pin) ignored.push(ignoring('pin', text));
+    return pin ? [pin] : [];
+  });
+  if (pins.length > PINS_MAX)
+    ignored.push(`The link pinned ${pins.length} places; the first ${PINS_MAX} were taken.`);
+  if (pins.length > 0) chosen.pins = pins.slice(0, PINS_MAX);
   return { chosen: chosen as Chosen, ignored };
-}
-
-function placeEntry(place: Place): [string, string] {
-  if (place.by === 'station') return ['station', place.id];
-  if (place.by === 'postcode') return ['postcode', place.code];
-  return ['at', `${Number(place.lat.toFixed(4))},${Number(place.lon.toFixed(4))}`];
 }
 
 /** The query for a set of choices, `''` or `?key=value...`, in a fixed order. */
 export function writeAddress(chosen: Chosen): string {
   const query = new URLSearchParams();
   if (chosen.pack !== undefined) query.set('pack', chosen.pack);
-  if (chosen.place) query.set(...placeEntry(chosen.place));
+  if (chosen.place) query.set(...writePlace(chosen.place));
   for (const [name, { key }] of Object.entries(READERS)) {
     const value = chosen[name as keyof typeof READERS];
     if (value === undefined || name === 'pack') continue;
     query.set(key, typeof value === 'boolean' ? (value ? 'yes' : 'no') : String(value));
   }
-  const text = query.toString().replaceAll('%2C', ',');
+  for (const pin of chosen.pins ?? []) query.append('pin', writePin(pin));
+  if (chosen.area) query.set('area', writeArea(chosen.area));
+  const text = query.toString().replaceAll('%2C', ',').replaceAll('%3A', ':');
   return text === '' ? '' : `?${text}`;
 }

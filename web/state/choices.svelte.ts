@@ -1,7 +1,7 @@
 import type { Level } from '../../analysis/tree/levels.ts';
 import { MATURE_TREE, type TreeState } from '../../analysis/tree/penalties.ts';
 import type { TemperatureUnit } from '../format/unit.ts';
-import type { Chosen, Place } from './chosen.ts';
+import type { Chosen, Corner, MapWinters, Place } from './chosen.ts';
 import { steady } from './steady.ts';
 
 /** What the page assumes where the reader chose nothing. The default place and pack are the pack's affair. */
@@ -51,6 +51,13 @@ export class Choices {
   /** Type whose row is open, and the one map and winters show; `null`: none opened yet. */
   readonly type: string | null = $derived(this.#chosen.type ?? null);
   readonly showRootstocks: boolean = $derived(this.#chosen.showRootstocks ?? false);
+  readonly #samePins = steady<readonly Place[]>();
+  /** Places to compare. */
+  readonly pins: readonly Place[] = $derived(this.#samePins(this.#chosen.pins ?? []));
+  readonly #sameArea = steady<readonly Corner[] | null>();
+  /** Corners of the area, `null` while there is none. */
+  readonly area: readonly Corner[] | null = $derived(this.#sameArea(this.#chosen.area ?? null));
+  readonly mapWinters: MapWinters = $derived(this.#chosen.mapWinters ?? 'all');
   readonly unit: TemperatureUnit = $derived.by(() => this.#chosen.unit ?? this.#defaults.unit);
 
   constructor(defaults: ChoiceDefaults, chosen: Chosen = {}) {

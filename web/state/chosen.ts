@@ -2,11 +2,23 @@ import type { Level } from '../../analysis/tree/levels.ts';
 import type { Condition, Rootstock } from '../../analysis/tree/penalties.ts';
 import type { TemperatureUnit } from '../format/unit.ts';
 
-/** A place someone chose: a station of the pack, a postcode or town of its list, or a point. */
+/**
+ * A place someone chose: a station of the pack, a postcode or town of its list, or a point. Where there is no station
+ * the reader may know the height of the ground better than the pack does, in whole metres.
+ */
 export type Place =
   | { readonly by: 'station'; readonly id: string }
-  | { readonly by: 'postcode'; readonly code: string }
-  | { readonly by: 'point'; readonly lat: number; readonly lon: number };
+  | { readonly by: 'postcode'; readonly code: string; readonly elevationM?: number }
+  | { readonly by: 'point'; readonly lat: number; readonly lon: number; readonly elevationM?: number };
+
+/** A corner of an area, degrees. */
+export interface Corner {
+  readonly lat: number;
+  readonly lon: number;
+}
+
+/** Which winters the map's surface answers from. */
+export type MapWinters = 'all' | 'last30';
 
 /**
  * Only what the reader chose; a key that is absent means "as the page would have it". Everything here and nothing else
@@ -29,7 +41,18 @@ export interface Chosen {
   readonly type?: string;
   readonly showRootstocks?: boolean;
   readonly unit?: TemperatureUnit;
+  /** Places to compare, at most `PINS_MAX`. */
+  readonly pins?: readonly Place[];
+  /** Corners of an area in order, 3 to `CORNERS_MAX`. */
+  readonly area?: readonly Corner[];
+  /** Absent: all on record. */
+  readonly mapWinters?: MapWinters;
 }
 
 export const AGE_YEARS_MAX = 100;
+export const PINS_MAX = 4;
+export const CORNERS_MAX = 16;
+/** Heights that a place on land may have, m. */
+export const ELEVATION_MIN_M = -430;
+export const ELEVATION_MAX_M = 8849;
 export const HORIZON_YEARS_MAX = 60;

@@ -33,6 +33,7 @@ function around(
   kind: ResolvedPlace['kind'],
   spot: { readonly label: string; readonly lat: number; readonly lon: number },
   fixed: PackStation | null,
+  elevationM: number | null = null,
 ): PlaceResolution {
   const nearby = nearestStations(pack.stations, spot, NEARBY_SHOWN, MAX_STATION_KM);
   if (fixed === null && nearby.length === 0) {
@@ -48,7 +49,7 @@ function around(
     : [...nearby, chosen];
   const request: PlaceRequest = fixed
     ? { by: 'station', id: fixed.id }
-    : { by: 'point', ...spot, elevationM: null };
+    : { by: 'point', ...spot, elevationM };
   return { found: { kind, ...spot, ...chosen, nearby: listed, request }, problem: null };
 }
 
@@ -71,10 +72,10 @@ export function resolvePlace(place: Place, pack: OpenPack): PlaceResolution {
   }
   if (place.by === 'point') {
     const { lat, lon } = place;
-    return around(pack, 'point', { label: formatPoint(lat, lon), lat, lon }, null);
+    return around(pack, 'point', { label: formatPoint(lat, lon), lat, lon }, null, place.elevationM);
   }
   const spot = locateCode(place.code, pack.places);
   if (!spot)
     return { found: null, problem: `“${place.code}” is not among the postcodes and towns of this pack.` };
-  return around(pack, 'postcode', spot, null);
+  return around(pack, 'postcode', spot, null, place.elevationM);
 }

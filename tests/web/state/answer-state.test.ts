@@ -22,7 +22,6 @@ function makePort(): AssessPort & { pending: Pending[] } {
       return [{ hours: 4, period_winters: 10, level_c: -5, low_c: -6, high_c: -4 }];
     },
     stationPeriods: async () => Promise.reject(new Error('no tiles')),
-    surface: () => Promise.reject(new Error('not asked for here')),
     winterNights: async () => [{ winter: 1990, date: '1989-12-23', kind: 'windy' }],
   };
 }

@@ -36,7 +36,6 @@ async function openPage(chosen: Chosen): Promise<PageState> {
       depthDuration: async () => [],
       stationPeriods: async () => [],
       winterNights: async () => [],
-      surface: () => Promise.reject(new Error('not asked for here')),
     }),
     theme: new ThemeChoice(null, { dataset: {} }),
     storage: null,
