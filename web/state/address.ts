@@ -1,6 +1,13 @@
 import { LEVELS } from '../../analysis/tree/levels.ts';
 import { CONDITIONS, ROOTSTOCKS } from '../../analysis/tree/penalties.ts';
-import { AGE_YEARS_MAX, HORIZON_YEARS_MAX, PINS_MAX, type Chosen } from './chosen.ts';
+import {
+  AGE_YEARS_MAX,
+  AT_LEAST_MAX,
+  HORIZON_YEARS_MAX,
+  MAP_SHOWS,
+  PINS_MAX,
+  type Chosen,
+} from './chosen.ts';
 import { PLACE_KEYS, readArea, readPin, readPlace, writeArea, writePin, writePlace } from './place-text.ts';
 
 /** What an address said: the choices that make sense, and a plain sentence for each that doesn't. */
@@ -45,6 +52,9 @@ const READERS: {
   type: { key: 'type', read: id },
   showRootstocks: { key: 'rootstocks', read: yes },
   unit: { key: 'unit', read: oneOf(['F', 'C'] as const) },
+  mapShows: { key: 'map', read: oneOf(MAP_SHOWS) },
+  against: { key: 'against', read: id },
+  atLeast: { key: 'at-least', read: whole(2, AT_LEAST_MAX) },
   mapWinters: { key: 'map-winters', read: oneOf(['all', 'last30'] as const) },
 };
 

@@ -1,7 +1,7 @@
 import type { Level } from '../../analysis/tree/levels.ts';
 import { MATURE_TREE, type TreeState } from '../../analysis/tree/penalties.ts';
 import type { TemperatureUnit } from '../format/unit.ts';
-import type { Chosen, Corner, MapWinters, Place } from './chosen.ts';
+import type { Chosen, Corner, MapShows, MapWinters, Place } from './chosen.ts';
 import { steady } from './steady.ts';
 
 /** What the page assumes where the reader chose nothing. The default place and pack are the pack's affair. */
@@ -14,6 +14,7 @@ export type ChoiceStep = 'push' | 'replace';
 
 export const DEFAULT_LEVEL: Level = 'wood';
 export const DEFAULT_YEARS = 10;
+export const DEFAULT_AT_LEAST = 25;
 
 /**
  * Everything the reader chose, over the defaults. Read the fields; write through `choose` so that each change
@@ -58,6 +59,10 @@ export class Choices {
   /** Corners of the area, `null` while there is none. */
   readonly area: readonly Corner[] | null = $derived(this.#sameArea(this.#chosen.area ?? null));
   readonly mapWinters: MapWinters = $derived(this.#chosen.mapWinters ?? 'all');
+  readonly mapShows: MapShows = $derived(this.#chosen.mapShows ?? 'periods');
+  /** Type held against the one shown on the map, `null`: the page's own choice. */
+  readonly against: string | null = $derived(this.#chosen.against ?? null);
+  readonly atLeast: number = $derived(this.#chosen.atLeast ?? DEFAULT_AT_LEAST);
   readonly unit: TemperatureUnit = $derived.by(() => this.#chosen.unit ?? this.#defaults.unit);
 
   constructor(defaults: ChoiceDefaults, chosen: Chosen = {}) {

@@ -20,6 +20,10 @@ export interface Corner {
 /** Which winters the map's surface answers from. */
 export type MapWinters = 'all' | 'last30';
 
+/** What the surface tells: periods, one type against another, the last 30 winters against all, or where a tree lives long enough. */
+export const MAP_SHOWS = ['periods', 'types', 'recent', 'where'] as const;
+export type MapShows = (typeof MAP_SHOWS)[number];
+
 /**
  * Only what the reader chose; a key that is absent means "as the page would have it". Everything here and nothing else
  * goes into the address.
@@ -47,9 +51,16 @@ export interface Chosen {
   readonly area?: readonly Corner[];
   /** Absent: all on record. */
   readonly mapWinters?: MapWinters;
+  /** Absent: periods. */
+  readonly mapShows?: MapShows;
+  /** Type that the map holds against the one shown. */
+  readonly against?: string;
+  /** Winters that must pass between killing ones for a place to count, 2 to `AT_LEAST_MAX`. */
+  readonly atLeast?: number;
 }
 
 export const AGE_YEARS_MAX = 100;
+export const AT_LEAST_MAX = 500;
 export const PINS_MAX = 4;
 export const CORNERS_MAX = 16;
 /** Heights that a place on land may have, m. */

@@ -1,0 +1,38 @@
+import { findType } from '../../analysis/tree/catalogue.ts';
+import type { Level } from '../../analysis/tree/levels.ts';
+import type { TreeState } from '../../analysis/tree/penalties.ts';
+import type { MapShows, MapWinters } from './chosen.ts';
+import type { SurfaceAsk } from './surface-state.svelte.ts';
+
+/** What the map's question follows from. */
+export interface MapChoice {
+  readonly packUrl: string;
+  readonly tree: TreeState;
+  readonly typeId: string;
+  readonly level: Level;
+  readonly shows: MapShows;
+  readonly againstId: string;
+  readonly winters: MapWinters;
+}
+
+/** Where a tree could be grown is a question of its life; everything else is about the level chosen. */
+export function mapLevel(shows: MapShows, level: Level): Level {
+  return shows === 'where' ? 'kill' : level;
+}
+
+/** The type the map holds against another one while the reader has chosen none, or one that isn't there. */
+export function againstOf(chosen: string | null, typeId: string): string {
+  if (chosen !== null && findType(chosen)) return chosen;
+  return typeId === 'meyer_lemon' ? 'satsuma_owari' : 'meyer_lemon';
+}
+
+/** The surfaces a choice needs. The difference of winters is always the last 30 against all. */
+export function surfaceAsk(choice: MapChoice): SurfaceAsk {
+  const { packUrl, tree, typeId, shows, againstId } = choice;
+  const level = mapLevel(shows, choice.level);
+  const first = { packUrl, tree, typeId, level, winters: choice.winters };
+  if (shows === 'types') return { first, second: { ...first, typeId: againstId } };
+  if (shows === 'recent')
+    return { first: { ...first, winters: 'last30' }, second: { ...first, winters: 'all' } };
+  return { first, second: null };
+}
