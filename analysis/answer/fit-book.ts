@@ -62,7 +62,7 @@ export class FitBook {
 
 /** How far a place's winters may be off; their mean is that of the values with gains. */
 export function interpolationOf(
-  error: InterpolationError | undefined,
+  error: InterpolationError | null | undefined,
   valuesC: Float64Array,
 ): InterpolationError | null {
   if (!error) return null;

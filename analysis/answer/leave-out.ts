@@ -1,3 +1,4 @@
+import type { InterpolationError } from '../extremes/interpolation-error.ts';
 import { fitWinters } from '../extremes/fit-winters.ts';
 import type { WinterFit } from '../extremes/fitted-winters.ts';
 import type { SeededRandom } from '../math/seeded-random.ts';
@@ -169,17 +170,17 @@ function estimate(
     table(() => true),
     hours,
     neighbours,
-    climates[lower],
+    model.errorAt(site, separationsKm, lower, climates[lower], weights),
     draws,
   );
   const shared = weights.map((entry, w) => (seen.has(labels[w]) ? entry : null));
   if (!shared.some((entry) => entry !== null)) return null;
-  const sharedClimate = model.climateAt(site, separationsKm, lower, shared);
+  const sharedError = model.errorAt(site, separationsKm, lower, climates[lower], shared);
   const same = fitOf(
     table((w) => seen.has(labels[w])),
     hours,
     neighbours,
-    sharedClimate,
+    sharedError,
     draws,
   );
   return whole && same && { whole, same };
@@ -189,14 +190,14 @@ function fitOf(
   winters: WinterTable,
   hours: number,
   neighbours: readonly WinterTable[],
-  error: ReturnType<PlaceModel['climateAt']> | null,
+  error: InterpolationError | null,
   draws: number,
 ): WinterFit | null {
   const valuesC = valuesOf(winters, hours);
   return fitWinters({
     valuesC,
     neighbours: neighbours.flatMap((table) => neighbourSkewness(table, hours, NO_GAINS) ?? []),
-    interpolation: interpolationOf(error ?? undefined, valuesC),
+    interpolation: interpolationOf(error, valuesC),
     seed: SEED,
     draws,
   });

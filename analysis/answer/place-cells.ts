@@ -19,9 +19,9 @@ export interface PlaceCell {
   readonly cell: number;
   /** Its winters; durations longer than asked for are absent. */
   readonly winters: WinterTable;
-  /** Error of the level by duration; `null` on a station. */
-  readonly errors: readonly InterpolationError[] | null;
-  /** Winters of stations to pool the shape with. */
+  /** Error of the level; `null` on a station. */
+  readonly error: InterpolationError | null;
+  /** Winters of stations to pool the shape with; cells with the same stations share the list. */
   readonly neighbours: readonly WinterTable[];
 }
 
@@ -50,6 +50,7 @@ export async function placeCells(
   const last = weight === 0 ? lower : lower + 1;
   const states = new Uint8Array(grid.columns * grid.rows);
   const cells: PlaceCell[] = [];
+  const lists = new NeighbourLists();
   let looked = 0;
   for (let cell = 0; cell < states.length; cell++) {
     if (!grid.land[cell]) continue;
@@ -59,24 +60,42 @@ export async function placeCells(
     states[cell] = model ? CELL_TOLD : CELL_OUT_OF_REACH;
     if (!model) continue;
     const site = await histories.site(model, { ...centre, elevationM: null });
-    cells.push({ cell, ...wintersAt(model, site, last) });
+    cells.push({ cell, ...wintersAt(model, site, lower, last, lists) });
   }
   return { cells, states };
 }
 
-function wintersAt(model: PlaceModel, site: Site, last: number): Omit<PlaceCell, 'cell'> {
+function wintersAt(
+  model: PlaceModel,
+  site: Site,
+  lower: number,
+  last: number,
+  lists: NeighbourLists,
+): Omit<PlaceCell, 'cell'> {
   const on = stationAt(model.network.members, site);
-  const neighbours = pooledMembers(model, site, on?.id ?? null).map(
-    (member) => model.network.members[member].winters,
-  );
-  if (on) return { winters: on.winters, errors: null, neighbours };
+  const neighbours = lists.of(pooledMembers(model, site, on?.id ?? null), model);
+  if (on) return { winters: on.winters, error: null, neighbours };
   const separationsKm = model.separations(site);
   const weights = model.weights(separationsKm);
   const { coldest, climates } = coldestByKind(model, site, separationsKm, weights, last);
   const complete = Uint8Array.from(weights, (entry) => (entry ? 1 : 0));
   return {
     winters: { winter: model.network.labels, complete, reason: [], coldest, coldestDay: [] },
-    errors: climates,
+    error: model.errorAt(site, separationsKm, lower, climates[lower], weights),
     neighbours,
   };
+}
+
+/** One list for each set of neighbours, so that what is pooled from it can be kept. */
+class NeighbourLists {
+  readonly #lists = new Map<PlaceModel, Map<string, readonly WinterTable[]>>();
+
+  of(members: readonly number[], model: PlaceModel): readonly WinterTable[] {
+    const ofModel = this.#lists.get(model) ?? new Map<string, readonly WinterTable[]>();
+    this.#lists.set(model, ofModel);
+    const key = members.join(' ');
+    const list = ofModel.get(key) ?? members.map((member) => model.network.members[member].winters);
+    ofModel.set(key, list);
+    return list;
+  }
 }

@@ -1,17 +1,15 @@
-import { countedPeriod, countHits } from '../extremes/counted.ts';
-import { fitCurve, FEWEST_WINTERS_TO_FIT } from '../extremes/fit-winters.ts';
-import type { Gev } from '../extremes/gev.ts';
-import { gevSurvival } from '../extremes/gev.ts';
+import { countHits } from '../extremes/counted.ts';
+import { curveThrough, FEWEST_WINTERS_TO_FIT } from '../extremes/fit-winters.ts';
+import { gevSurvival, type Gev } from '../extremes/gev.ts';
 import { longestClaim } from '../extremes/headline.ts';
 import { averagedChance, type InterpolationError } from '../extremes/interpolation-error.ts';
-import type { StationSkewness } from '../extremes/pooled-shape.ts';
-import { durationWeights } from '../records/nights.ts';
+import { shapeAmong, shapeFor, type ShapeEstimate, type StationSkewness } from '../extremes/pooled-shape.ts';
+import { durationWeights, MISSING_HUNDREDTHS } from '../records/nights.ts';
 import type { WinterTable } from '../records/winters.ts';
-import { winterMinima, type Gains } from '../winter/winter-minima.ts';
-import { interpolationOf } from './fit-book.ts';
+import { toHundredths } from '../units/temperature.ts';
+import { gainsByKindC, type Gains } from '../winter/winter-minima.ts';
 import type { PlaceCell } from './place-cells.ts';
 import { neighbourSkewness } from './pooled-neighbours.ts';
-import { completeValuesC } from './winter-values.ts';
 
 /** The curves of many cells for one number of hours and one pair of gains: asked about every threshold. */
 export class SurfaceFits {
@@ -21,27 +19,26 @@ export class SurfaceFits {
    * @param recent calendar winters up to a cell's last complete one that count; `null`: the whole record
    */
   constructor(cells: readonly PlaceCell[], hours: number, gains: Gains, recent: number | null) {
-    const skewness = new Map<WinterTable, StationSkewness | null>();
-    const of = (winters: WinterTable): StationSkewness | null => {
-      let found = skewness.get(winters);
-      if (found === undefined) {
-        found = neighbourSkewness(winters, hours, gains);
-        skewness.set(winters, found);
-      }
-      return found;
-    };
-    this.#curves = cells.map((cell) => curveOf(cell, hours, gains, recent, of));
+    const maker = new CurveMaker(hours, gains, recent);
+    this.#curves = cells.map((cell) => maker.curve(cell));
   }
 
   /** Longest period claimed in each cell: twice its winters. */
   longestClaims(): Float32Array {
-    return Float32Array.from(this.#curves, ({ valuesC }) => longestClaim(valuesC.length));
+    return Float32Array.from(this.#curves, ({ winters }) => longestClaim(winters));
   }
 
   /** Winters between hits at a limit in each cell as `FittedWinters` has it; Infinity where none is to be expected. */
   periods(limitC: number): Float32Array {
-    return Float32Array.from(this.#curves, ({ valuesC, curve }) => {
-      if (!curve) return countedPeriod(countHits(valuesC, limitC), valuesC.length).period;
+    return Float32Array.from(this.#curves, ({ winters, negated, curve }) => {
+      if (!curve)
+        return (
+          winters /
+          countHits(
+            negated.map((value) => -value),
+            limitC,
+          )
+        );
       const { gev, share, interpolation } = curve;
       const chance = (levelC: number): number => gevSurvival(-levelC, gev);
       return 1 / (share * (interpolation ? averagedChance(chance, limitC, interpolation) : chance(limitC)));
@@ -50,7 +47,9 @@ export class SurfaceFits {
 }
 
 interface CellCurve {
-  readonly valuesC: Float64Array;
+  /** Complete winters, and their values ascending with the sign turned (those with a cold night). */
+  readonly winters: number;
+  readonly negated: Float64Array;
   /** `null` with fewer than 20 winters, or where no curve can be drawn: then the count answers. */
   readonly curve: {
     readonly gev: Gev;
@@ -59,27 +58,88 @@ interface CellCurve {
   } | null;
 }
 
-function curveOf(
-  { winters, errors, neighbours }: PlaceCell,
-  hours: number,
-  gains: Gains,
-  recent: number | null,
-  skewnessOf: (winters: WinterTable) => StationSkewness | null,
-): CellCurve {
-  const minima = winterMinima(winters, hours, gains);
-  const valuesC = completeValuesC(recent === null ? winters : lastWinters(winters, recent), minima);
-  if (valuesC.length < FEWEST_WINTERS_TO_FIT) return { valuesC, curve: null };
-  const interpolation = interpolationOf(errors?.[durationWeights(hours).lower], valuesC);
-  const pool = neighbours.flatMap((neighbour) => skewnessOf(neighbour) ?? []);
-  const curve = fitCurve({ valuesC, neighbours: pool, interpolation });
-  return { valuesC, curve: curve && { gev: curve.gev, share: curve.share, interpolation } };
+/** Makes the curves of cells; what many cells share (stations' skewness, pooled shapes) is worked out once. */
+class CurveMaker {
+  readonly #skewness = new Map<WinterTable, StationSkewness | null>();
+  readonly #shapes = new Map<readonly WinterTable[], ShapeEstimate | null>();
+  readonly #gains: readonly number[];
+  readonly #lower: number;
+  readonly #weight: number;
+
+  constructor(
+    private readonly hours: number,
+    private readonly gains: Gains,
+    private readonly recent: number | null,
+  ) {
+    this.#gains = gainsByKindC(gains).map(toHundredths);
+    ({ lower: this.#lower, weight: this.#weight } = durationWeights(hours));
+  }
+
+  curve({ winters, error, neighbours }: PlaceCell): CellCurve {
+    const { count, negated } = this.#values(winters);
+    if (count < FEWEST_WINTERS_TO_FIT) return { winters: count, negated, curve: null };
+    const interpolation = error && { ...error, meanC: -meanOf(negated) };
+    const among = interpolation ? this.#among(neighbours) : null;
+    const curve = curveThrough(negated, count, (own) => among ?? shapeFor(own, this.#pool(neighbours)));
+    return {
+      winters: count,
+      negated,
+      curve: curve && { gev: curve.gev, share: curve.share, interpolation },
+    };
+  }
+
+  /** As `winterMinima` and `completeValuesC` have them, sign turned and sorted. */
+  #values({ winter, complete, coldest }: WinterTable): { count: number; negated: Float64Array } {
+    const first = this.recent === null ? -Infinity : winter[complete.lastIndexOf(1)] - this.recent + 1;
+    const negated = new Float64Array(winter.length);
+    let count = 0;
+    let cold = 0;
+    for (let w = 0; w < winter.length; w++) {
+      if (!complete[w] || winter[w] < first) continue;
+      count++;
+      let coldestLevel = Infinity;
+      for (let kind = 0; kind < coldest.length; kind++) {
+        const byHours = coldest[kind];
+        const a = byHours[this.#lower][w];
+        if (a === MISSING_HUNDREDTHS) continue;
+        let level = a;
+        if (this.#weight > 0) {
+          const b = byHours[this.#lower + 1][w];
+          if (b === MISSING_HUNDREDTHS) continue;
+          level = Math.round(a + this.#weight * (b - a));
+        }
+        level += this.#gains[kind];
+        if (level < coldestLevel) coldestLevel = level;
+      }
+      if (coldestLevel < Infinity) negated[cold++] = -(coldestLevel / 100);
+    }
+    return { count, negated: negated.subarray(0, cold).sort() };
+  }
+
+  #pool(neighbours: readonly WinterTable[]): StationSkewness[] {
+    return neighbours.flatMap((winters) => {
+      let found = this.#skewness.get(winters);
+      if (found === undefined) {
+        found = neighbourSkewness(winters, this.hours, this.gains);
+        this.#skewness.set(winters, found);
+      }
+      return found ?? [];
+    });
+  }
+
+  #among(neighbours: readonly WinterTable[]): ShapeEstimate | null {
+    let shape = this.#shapes.get(neighbours);
+    if (shape === undefined) {
+      const pool = this.#pool(neighbours);
+      shape = pool.length > 0 ? shapeAmong(pool) : null;
+      this.#shapes.set(neighbours, shape);
+    }
+    return shape;
+  }
 }
 
-/** The same winters with only the last `span` calendar winters up to the last complete one counted. */
-function lastWinters(winters: WinterTable, span: number): WinterTable {
-  const last = winters.winter[winters.complete.lastIndexOf(1)];
-  return {
-    ...winters,
-    complete: winters.complete.map((whole, w) => (winters.winter[w] > last - span ? whole : 0)),
-  };
+function meanOf(values: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < values.length; i++) sum += values[i];
+  return sum / values.length;
 }

@@ -5,7 +5,7 @@ import { drawGev } from './gev-draws.ts';
 import type { Gev } from './gev.ts';
 import { gevWithShape } from './gev-l-moments.ts';
 import { spreadDraws, type InterpolationError } from './interpolation-error.ts';
-import { sampleLMoments, type LMoments } from './l-moments.ts';
+import { lMomentsOfAscending, type LMoments } from './l-moments.ts';
 import {
   shapeAmong,
   shapeFor,
@@ -58,23 +58,38 @@ export function fitCurve({
   neighbours,
   interpolation,
 }: Omit<WintersToFit, 'seed'>): WinterCurve | null {
-  const negated = negateMinima(valuesC);
-  if (negated.length < FEWEST_VALUES_FOR_CURVE) return null;
-  const moments = sampleLMoments(negated);
+  const among = interpolation && neighbours?.length ? shapeAmong(neighbours) : null;
+  return curveThrough(
+    negateMinima(valuesC).sort(),
+    valuesC.length,
+    (own) => among ?? shapeFor(own, neighbours),
+  );
+}
+
+/**
+ * The curve through negated values in ascending order, of `winters` winters in all.
+ * @param shapeOf the shape, given what the values themselves say of it
+ * @returns null as {@link fitCurve}
+ */
+export function curveThrough(
+  ascending: Float64Array,
+  winters: number,
+  shapeOf: (own: StationSkewness) => ShapeEstimate,
+): WinterCurve | null {
+  const count = ascending.length;
+  if (count < FEWEST_VALUES_FOR_CURVE) return null;
+  const moments = lMomentsOfAscending(ascending);
   const { mean, scale, skewness } = moments;
   if (!(scale > 0)) return null;
-  const largest = negated.reduce((a, b) => Math.max(a, b));
-  const shape =
-    interpolation && neighbours?.length
-      ? shapeAmong(neighbours)
-      : shapeFor({ skewness, winters: negated.length }, neighbours);
+  const largest = ascending[count - 1];
+  const shape = shapeOf({ skewness, winters: count });
   return {
     gev: gevWithShape(mean, scale, shapeThatAllowsRecord(shape.k, largest, mean, scale)),
     shape,
-    share: negated.length / valuesC.length,
+    share: count / winters,
     moments,
     largest,
-    count: negated.length,
+    count,
   };
 }
 

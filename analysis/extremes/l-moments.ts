@@ -18,7 +18,11 @@ export const SMALLEST_L_MOMENT_SAMPLE = 4;
  * @throws RangeError with fewer than 4 values, or a value that is not finite.
  */
 export function sampleLMoments(values: ArrayLike<number>): LMoments {
-  const ascending = Float64Array.from(values).sort();
+  return lMomentsOfAscending(Float64Array.from(values).sort());
+}
+
+/** The same from values in ascending order, which are only read. */
+export function lMomentsOfAscending(ascending: Float64Array): LMoments {
   const n = ascending.length;
   if (n < SMALLEST_L_MOMENT_SAMPLE)
     throw new RangeError(`L-moments need at least ${SMALLEST_L_MOMENT_SAMPLE} values, got ${n}.`);

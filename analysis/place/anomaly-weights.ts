@@ -15,16 +15,27 @@ export interface WinterWeights {
 const CANDIDATES = 24;
 const USED = 12;
 
+/** Correlation of the anomalies of every two members, n x n by rows. */
+export function anomalyCorrelations(
+  { members, separationsKm }: StationNetwork,
+  { share, rangeKm }: AnomalyCorrelation,
+): Float64Array {
+  const n = members.length;
+  return separationsKm.map((km, at) => (at % (n + 1) === 0 ? 1 : share * Math.exp(-km / rangeKm)));
+}
+
 /**
  * Simple kriging weights of the members' standardised anomalies at a point, winter by winter, since stations come and go.
  * Expectation 0 and variance 1 are known (the anomalies are standardised), so no weight need add up to anything.
+ * @param between the members' correlations, see {@link anomalyCorrelations}
  * @param separationsKm from the point to each member
  * @param leftOut a member that must not take part: the one that is estimated
  * @returns one entry a winter, `null` where no member has it
  */
 export function anomalyWeights(
   network: StationNetwork,
-  correlation: AnomalyCorrelation,
+  { share, rangeKm }: AnomalyCorrelation,
+  between: Float64Array,
   separationsKm: ArrayLike<number>,
   leftOut = -1,
 ): (WinterWeights | null)[] {
@@ -33,6 +44,8 @@ export function anomalyWeights(
     .filter((i) => i !== leftOut)
     .sort((a, b) => separationsKm[a] - separationsKm[b] || a - b)
     .slice(0, CANDIDATES);
+  const shared = new Float64Array(network.members.length);
+  for (const i of near) shared[i] = share * Math.exp(-separationsKm[i] / rangeKm);
   const known = new Map<number, WinterWeights>();
   const result: (WinterWeights | null)[] = [];
   for (let w = 0; w < count; w++) {
@@ -50,7 +63,7 @@ export function anomalyWeights(
     let weights = known.get(pattern);
     if (!weights) {
       const members = near.filter((_, c) => pattern & (1 << c));
-      weights = simpleKriging(members, network, correlation, separationsKm);
+      weights = simpleKriging(members, network, between, shared);
       known.set(pattern, weights);
     }
     result.push(weights);
@@ -60,25 +73,22 @@ export function anomalyWeights(
 
 function simpleKriging(
   members: readonly number[],
-  { separationsKm: between, members: all }: StationNetwork,
-  { share, rangeKm }: AnomalyCorrelation,
-  separationsKm: ArrayLike<number>,
+  { members: all }: StationNetwork,
+  between: Float64Array,
+  shared: ArrayLike<number>,
 ): WinterWeights {
   const m = members.length;
+  const n = all.length;
   const matrix = new Float64Array(m * m);
-  const shared = new Float64Array(m);
+  const right = new Float64Array(m);
   for (let a = 0; a < m; a++) {
-    shared[a] = share * Math.exp(-separationsKm[members[a]] / rangeKm);
-    for (let b = 0; b < a; b++)
-      matrix[a * m + b] = matrix[b * m + a] =
-        share * Math.exp(-between[members[a] * all.length + members[b]] / rangeKm);
-    matrix[a * m + a] = 1;
+    right[a] = shared[members[a]];
+    for (let b = 0; b <= a; b++) matrix[a * m + b] = between[members[a] * n + members[b]];
   }
-  const factor = new Float64Array(m * m);
-  cholesky(matrix, m, factor);
+  cholesky(matrix, m, matrix);
   const weights = new Float64Array(m);
-  solveCholesky(factor, m, shared, weights);
+  solveCholesky(matrix, m, right, weights);
   let explained = 0;
-  for (let a = 0; a < m; a++) explained += weights[a] * shared[a];
+  for (let a = 0; a < m; a++) explained += weights[a] * right[a];
   return { members, weights, explained };
 }

@@ -16,35 +16,40 @@ export function levelsByKind(
   levelsC: Float64Array,
   weights: readonly (WinterWeights | null)[],
 ): Int16Array[] {
-  const values = network.valuesC(j);
   const count = network.labels.length;
+  const gapsOfKind = NIGHT_KINDS.map((_, kind) => network.gapsC(j, kind));
   const kinds = NIGHT_KINDS.map(() => new Int16Array(count).fill(MISSING_HUNDREDTHS));
   const gaps = new Float64Array(kinds.length);
   for (let w = 0; w < count; w++) {
     const entry = weights[w];
     if (!entry) continue;
+    let least = Infinity;
     for (let kind = 0; kind < kinds.length; kind++) {
-      let sum = 0;
-      let known = 0;
-      let all = 0;
-      for (let a = 0; a < entry.members.length; a++) {
-        const weight = Math.max(0, entry.weights[a]);
-        const member = entry.members[a];
-        all += weight;
-        const level = network.members[member].winters.coldest[kind][j][network.row(member, w)];
-        if (level === MISSING_HUNDREDTHS) continue;
-        known += weight;
-        sum += weight * (level / 100 - values[member * count + w]);
-      }
-      gaps[kind] = known > 0 && known >= all / 2 ? sum / known : NaN;
+      const gap = meanGap(gapsOfKind[kind], entry, count, w);
+      gaps[kind] = gap;
+      if (gap < least) least = gap;
     }
-    const least = gaps.reduce((low, gap) => (gap < low ? gap : low), Infinity);
     for (let kind = 0; kind < kinds.length; kind++) {
       const level = levelsC[w] + gaps[kind] - least;
       if (!Number.isNaN(level)) kinds[kind][w] = Math.round(level * 100);
     }
   }
   return kinds;
+}
+
+/** Mean of the stations' gaps by their weights; NaN where fewer than half of the weight knows such a night. */
+function meanGap(gapsC: Float64Array, { members, weights }: WinterWeights, count: number, w: number): number {
+  let [sum, known, all] = [0, 0, 0];
+  for (let a = 0; a < members.length; a++) {
+    const weight = weights[a];
+    if (weight <= 0) continue;
+    all += weight;
+    const gap = gapsC[members[a] * count + w];
+    if (Number.isNaN(gap)) continue;
+    known += weight;
+    sum += weight * gap;
+  }
+  return known > 0 && known >= all / 2 ? sum / known : NaN;
 }
 
 /** Takes out the kinds of night of winters in which no such night would have been kept: its minimum is above 10 °C. */

@@ -46,13 +46,7 @@ export function placeHistory(model: PlaceModel, site: Site): PlaceHistory {
   }
   const separationsKm = model.separations(site);
   const weights = model.weights(separationsKm);
-  const { coldest, climates: errors } = coldestByKind(
-    model,
-    site,
-    separationsKm,
-    weights,
-    SUSTAINED_COUNT - 1,
-  );
+  const { coldest, climates } = coldestByKind(model, site, separationsKm, weights, SUSTAINED_COUNT - 1);
   return {
     winters: {
       winter: model.network.labels,
@@ -61,7 +55,7 @@ export function placeHistory(model: PlaceModel, site: Site): PlaceHistory {
       coldest,
       coldestDay: coldestDays(model, weights, coldest),
     },
-    errors,
+    errors: climates.map((climate, j) => model.errorAt(site, separationsKm, j, climate, weights)),
     evidence: evidenceOf(model, site, weights),
     onStation: null,
   };
@@ -83,7 +77,7 @@ export function coldestByKind(
   const byHours: Int16Array[][] = [];
   let shorter = new Float64Array(weights.length).fill(-Infinity);
   for (let j = 0; j <= last; j++) {
-    const climate = model.climateAt(site, separationsKm, j, weights);
+    const climate = model.climateAt(site, separationsKm, j);
     climates.push(climate);
     // Longer cold is never colder than shorter cold.
     const levels = model.levelsC(j, climate, weights).map((level, w) => Math.max(level, shorter[w]));

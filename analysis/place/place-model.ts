@@ -1,4 +1,4 @@
-import { anomalyWeights, type WinterWeights } from './anomaly-weights.ts';
+import { anomalyCorrelations, anomalyWeights, type WinterWeights } from './anomaly-weights.ts';
 import { MEAN_TREND, SCALE_TREND, trendRow } from './climate-trend.ts';
 import { PlaceField } from './place-field.ts';
 import type { PlaceParameters } from './place-parameters.ts';
@@ -15,8 +15,9 @@ export interface PlaceError {
   readonly logScaleError: number;
 }
 
-/** Mean and scale of the winters at a place for one duration, with their errors. */
-export interface PlaceClimate extends PlaceError {
+/** Mean and scale of the winters at a place for one duration, °C. */
+export interface PlaceClimate {
+  readonly meanC: number;
   readonly scaleC: number;
 }
 
@@ -39,6 +40,7 @@ interface Fields {
 export class PlaceModel {
   readonly network: StationNetwork;
   readonly origin: { readonly lat: number; readonly elevationM: number };
+  readonly #between: Float64Array;
   readonly #rows: readonly Float64Array[];
   readonly #neighbours: readonly (readonly (WinterWeights | null)[])[];
   readonly #fields = new Map<number, Fields>();
@@ -61,10 +63,12 @@ export class PlaceModel {
     };
     this.#rows = members.map(({ site }) => trendRow(site, this.origin));
     const n = members.length;
+    this.#between = anomalyCorrelations(this.network, parameters.anomaly);
     this.#neighbours = members.map((_, i) =>
       anomalyWeights(
         this.network,
         parameters.anomaly,
+        this.#between,
         this.network.separationsKm.subarray(i * n, (i + 1) * n),
         i,
       ),
@@ -88,28 +92,41 @@ export class PlaceModel {
 
   /** How the winters' anomalies at a site are put together. */
   weights(separationsKm: ArrayLike<number>): (WinterWeights | null)[] {
-    return anomalyWeights(this.network, this.parameters.anomaly, separationsKm).map((entry) =>
+    return anomalyWeights(this.network, this.parameters.anomaly, this.#between, separationsKm).map((entry) =>
       entry && entry.explained >= LEAST_EXPLAINED ? entry : null,
     );
   }
 
-  /** Mean and scale of the winters at a site, with their errors. */
-  climateAt(
+  /** Mean and scale of the winters at a site. */
+  climateAt(site: Site, separationsKm: ArrayLike<number>, j: number): PlaceClimate {
+    const { mean, logScale } = this.#fieldsOf(j);
+    const row = trendRow(site, this.origin);
+    return {
+      meanC: mean.at(separationsKm, row),
+      scaleC: Math.exp(logScale.at(separationsKm, row)),
+    };
+  }
+
+  /** How far mean and scale at a site may be off. */
+  errorAt(
     site: Site,
     separationsKm: ArrayLike<number>,
     j: number,
+    { meanC, scaleC }: PlaceClimate,
     weights: readonly (WinterWeights | null)[],
-  ): PlaceClimate {
+  ): PlaceError {
     const { mean, logScale } = this.#fieldsOf(j);
     const row = trendRow(site, this.origin);
-    const scaleC = Math.exp(logScale.at(separationsKm, row));
-    const told = weights.filter((entry) => entry !== null);
-    const explained = told.reduce((sum, entry) => sum + entry.explained, 0) / told.length;
-    const missing = (1 - explained) / told.length;
+    let [told, explained] = [0, 0];
+    for (const entry of weights) {
+      if (!entry) continue;
+      told++;
+      explained += entry.explained;
+    }
+    const missing = (1 - explained / told) / told;
     const unknownHeight = site.elevationM === null ? this.#unknownHeight : 0;
     return {
-      meanC: mean.at(separationsKm, row),
-      scaleC,
+      meanC,
       meanErrorC: Math.sqrt(mean.variance(separationsKm, row) + unknownHeight + scaleC ** 2 * missing),
       logScaleError: Math.sqrt(logScale.variance(separationsKm, row) + 0.51 * missing),
     };
@@ -118,7 +135,7 @@ export class PlaceModel {
   /** Each winter's level over all kinds of night at a site, °C; NaN where no station tells. */
   levelsC(
     j: number,
-    { meanC, scaleC }: { readonly meanC: number; readonly scaleC: number },
+    { meanC, scaleC }: PlaceClimate,
     weights: readonly (WinterWeights | null)[],
   ): Float64Array {
     const { anomalies } = this.#fieldsOf(j).climates;

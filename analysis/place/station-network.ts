@@ -1,4 +1,4 @@
-import { KEPT_NIGHT_MAX_C, MISSING_HUNDREDTHS, SUSTAINED_HOURS } from '../records/nights.ts';
+import { KEPT_NIGHT_MAX_C, MISSING_HUNDREDTHS, NIGHT_KINDS, SUSTAINED_HOURS } from '../records/nights.ts';
 import type { WinterTable } from '../records/winters.ts';
 import { separationKm, type Site } from './site.ts';
 
@@ -29,6 +29,7 @@ export class StationNetwork {
   /** `complete[i * winters + w]`: 1 where the winter is complete at member i. */
   readonly complete: Uint8Array;
   readonly #values = new Map<number, Float64Array>();
+  readonly #gaps = new Map<number, Float64Array>();
 
   /** @throws RangeError without a single member */
   constructor(readonly members: readonly Member[]) {
@@ -74,6 +75,27 @@ export class StationNetwork {
       this.#values.set(j, values);
     }
     return values;
+  }
+
+  /**
+   * How far the coldest night of a kind stands above the winter's coldest, °C, n x winters by rows; NaN where the winter
+   * isn't complete or had no such night.
+   * @param kind index into NIGHT_KINDS
+   */
+  gapsC(j: number, kind: number): Float64Array {
+    const key = j * NIGHT_KINDS.length + kind;
+    let gaps = this.#gaps.get(key);
+    if (!gaps) {
+      const values = this.valuesC(j);
+      const count = this.labels.length;
+      gaps = values.map((value, at) => {
+        const member = Math.floor(at / count);
+        const level = this.members[member].winters.coldest[kind][j][this.row(member, at % count)];
+        return level === undefined || level === MISSING_HUNDREDTHS ? NaN : level / 100 - value;
+      });
+      this.#gaps.set(key, gaps);
+    }
+    return gaps;
   }
 
   #readValues(j: number): Float64Array {
