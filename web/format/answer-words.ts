@@ -1,5 +1,6 @@
 import type { LevelAnswer } from '../../analysis/answer/assessment.ts';
 import { formatWinter } from './dates.ts';
+import { countedNoun } from './estimated.ts';
 import { plural } from './numbers.ts';
 import {
   formatHeadline,
@@ -83,9 +84,9 @@ export function rangeWords(level: LevelAnswer): string {
   return `range ${formatRangeWithin(low, high, level.counted.winters)}`;
 }
 
-/** `5 of 61 complete winters`. */
-export function countWords(level: LevelAnswer): string {
-  return `${level.counted.hits} of ${plural(level.counted.winters, 'complete winter')}`;
+/** `5 of 61 complete winters`; `5 of 61 estimated winters` where there is no station. */
+export function countWords(level: LevelAnswer, estimated = false): string {
+  return `${level.counted.hits} of ${plural(level.counted.winters, countedNoun(estimated))}`;
 }
 
 /** `last in 1989–90`, `''` when there was none. */

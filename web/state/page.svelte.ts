@@ -1,8 +1,10 @@
 import { getContext, setContext } from 'svelte';
-import type { LevelAnswer, TypeAnswer } from '../../analysis/answer/assessment.ts';
+import type { LevelAnswer, Ranking, TypeAnswer } from '../../analysis/answer/assessment.ts';
 import type { OpenPack } from '../data/open-pack.ts';
 import { findType } from '../../analysis/tree/catalogue.ts';
 import { hemisphereOf } from '../format/dates.ts';
+import { isEstimated } from '../format/estimated.ts';
+import type { Place } from './chosen.ts';
 import type { AnswerState } from './answer-state.svelte.ts';
 import type { Choices } from './choices.svelte.ts';
 import type { PackState } from './pack-state.svelte.ts';
@@ -48,9 +50,11 @@ export class PageState {
   readonly #resolution = $derived.by(() => {
     const pack = this.packs.open;
     if (!pack) return null;
-    const asked = resolvePlace(this.choices.place ?? defaultPlace(pack), pack);
-    if (asked.found) return asked;
-    return { found: resolvePlace(defaultPlace(pack), pack).found, problem: asked.problem };
+    const wanted = this.choices.place ?? defaultPlace(pack);
+    const asked = resolvePlace(wanted, pack);
+    if (asked.found) return { ...asked, place: wanted };
+    const place = defaultPlace(pack);
+    return { found: resolvePlace(place, pack).found, problem: asked.problem, place };
   });
 
   /** The place with its station; the default one while the chosen place can't be found. */
@@ -61,6 +65,23 @@ export class PageState {
   get placeProblem(): string | null {
     return this.#resolution?.problem ?? null;
   }
+
+  /** The place shown as it can be chosen again, `null` while no pack is open. */
+  get placeChosen(): Place | null {
+    return this.#resolution?.place ?? null;
+  }
+  /** The answer about the place shown; `null` while it is worked out, even if the one before is still on screen. */
+  readonly told = $derived.by((): Ranking | null => {
+    const { assessment, answered } = this.answer;
+    const wanted = this.question;
+    if (!assessment || !answered || !wanted || answered.packUrl !== wanted.packUrl) return null;
+    return JSON.stringify(answered.place) === JSON.stringify(wanted.place) ? assessment : null;
+  });
+
+  /** True while the answer on screen tells of winters estimated from stations around. */
+  readonly estimated = $derived.by(
+    () => this.answer.assessment !== null && isEstimated(this.answer.assessment),
+  );
 
   get hemisphere(): 'north' | 'south' {
     return hemisphereOf(this.place?.lat ?? 0);

@@ -49,6 +49,7 @@ describe('an answer in words', () => {
     expect(sentenceEnd(answer()).main).toBe('in about 1 winter in 14');
     expect(rangeWords(answer())).toBe('range 1 in 9 to 1 in 27');
     expect(countWords(answer())).toBe('5 of 60 complete winters');
+    expect(countWords(answer(), true)).toBe('5 of 60 estimated winters');
     expect(disagreementWords(answer())).toBe('');
   });
 

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { findPlaces, locateCode } from '../../../web/state/find-place.ts';
 import { defaultPlace, resolvePlace } from '../../../web/state/resolve-place.ts';
-import { evidenceWarnings } from '../../../web/views/place/place-words.ts';
+import type { Place } from '../../../web/state/chosen.ts';
 import { PACK } from './sample-pack.ts';
 
 describe('the search for a place', () => {
@@ -38,22 +38,28 @@ describe('the search for a place', () => {
 });
 
 describe('the station for a place', () => {
-  it('is the nearest with a long record, and the nearer short one is told of', () => {
+  it('is the nearest with a long record', () => {
     const { found } = resolvePlace({ by: 'postcode', code: 'SC 117' }, PACK);
     expect(found?.station.id).toBe('ZZ1');
     expect(found?.nearby[0].station.id).toBe('ZZ2');
-    expect(evidenceWarnings(found!, 'C').join(' ')).toMatch(/New Field is nearer .* 3 complete winters/);
   });
 
-  it('is the station itself when one was picked, however short its record, with a warning', () => {
+  it('is the station itself when one was picked, however short its record', () => {
     const { found } = resolvePlace({ by: 'station', id: 'ZZ2' }, PACK);
     expect([found?.station.id, found?.distanceKm]).toEqual(['ZZ2', 0]);
-    expect(evidenceWarnings(found!, 'F')).toEqual([
-      expect.stringMatching(/^Only 3 complete winters: too few/),
-    ]);
-    const none = resolvePlace({ by: 'station', id: 'ZZ4' }, PACK).found!;
-    expect(evidenceWarnings(none, 'F')[0]).toMatch(/No winter of this station is complete/);
-    expect(evidenceWarnings(resolvePlace({ by: 'station', id: 'ZZ1' }, PACK).found!, 'F')).toEqual([]);
+  });
+
+  it('is asked about by its point, at the height the reader gave', () => {
+    const request = (place: Place) => resolvePlace(place, PACK).found?.request;
+    expect(request({ by: 'postcode', code: 'SC 117', elevationM: 40 })).toEqual({
+      by: 'point',
+      label: 'SC 117 Newfield',
+      lat: 31.11,
+      lon: -42,
+      elevationM: 40,
+    });
+    expect(request({ by: 'point', lat: 31, lon: -42 })).toMatchObject({ by: 'point', elevationM: null });
+    expect(request({ by: 'station', id: 'ZZ2' })).toEqual({ by: 'station', id: 'ZZ2' });
   });
 
   it('says in one sentence what is wrong with a place that has none', () => {

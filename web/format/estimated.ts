@@ -1,0 +1,27 @@
+import type { Ranking } from '../../analysis/answer/assessment.ts';
+import { formatDifference } from './temperatures.ts';
+import type { TemperatureUnit } from './unit.ts';
+
+/** True where the winters are told from stations around, so that hits and counts are estimates; false on a station. */
+export function isEstimated({ place }: Pick<Ranking, 'place'>): boolean {
+  return place.basis === 'history' && (place.error_c ?? 0) > 0;
+}
+
+/** What a count is taken over: `complete winter`, or `estimated winter` where there is no station. */
+export function countedNoun(estimated: boolean): string {
+  return estimated ? 'estimated winter' : 'complete winter';
+}
+
+/** `± 1.4 °F`. */
+export function errorWords(errorC: number, unit: TemperatureUnit): string {
+  return `± ${formatDifference(errorC, unit).replace('+', '')}`;
+}
+
+/** What must stand beside an estimated answer, in one sentence; the ranges hold this error already. */
+export function estimateSentence({ place, evidence }: Ranking, unit: TemperatureUnit): string {
+  const from = evidence.length === 1 ? 'one station' : `${evidence.length} stations`;
+  return (
+    `No thermometer stood here: these winters are estimated from ${from} around, their level good to about ` +
+    `${errorWords(place.error_c ?? 0, unit)}, which the range takes in.`
+  );
+}
