@@ -3,12 +3,17 @@ import type { DepthDuration, Ranking } from '../../analysis/answer/assessment.ts
 import { findSubject, type FoundSubject, type PlaceRequest } from '../../analysis/answer/find-subject.ts';
 import { PlaceHistories, type WinterSource } from '../../analysis/answer/place-histories.ts';
 import { FitBook } from '../../analysis/answer/fit-book.ts';
-import { answerLevel } from '../../analysis/answer/level-answer.ts';
+import { limitC } from '../../analysis/answer/level-answer.ts';
+import { completeValuesC } from '../../analysis/answer/winter-values.ts';
+import { countedPeriod, countHits } from '../../analysis/extremes/counted.ts';
+import { headline } from '../../analysis/extremes/headline.ts';
+import { nearestStations } from '../../analysis/place/nearest-stations.ts';
+import type { PackStation } from '../../analysis/records/pack.ts';
 import { InputError } from '../../analysis/records/input-error.ts';
-import { MISSING_HUNDREDTHS, SUSTAINED_HOURS } from '../../analysis/records/nights.ts';
+import { SUSTAINED_HOURS } from '../../analysis/records/nights.ts';
 import { CITRUS_TYPES, findType } from '../../analysis/tree/catalogue.ts';
 import { LEVELS } from '../../analysis/tree/levels.ts';
-import { NO_GAINS } from '../../analysis/winter/winter-minima.ts';
+import { NO_GAINS, winterMinima } from '../../analysis/winter/winter-minima.ts';
 import type {
   AssessQuestion,
   ColdestNight,
@@ -27,12 +32,17 @@ interface Ready extends FoundSubject {
   readonly book: FitBook;
 }
 
+/** More stations than this are not classed on the map: their tiles would be too much to load. */
+const MOST_STATIONS_SHOWN = 400;
+
 /** Lets newer messages in between two stations; true when the work has been overtaken. */
 export type Overtaken = () => Promise<boolean>;
 
 /** All answers about one pack, from its winters alone. */
 export class PackAnswers {
   readonly #places = new Map<string, Promise<Ready>>();
+  /** Where the last place asked about lies. */
+  #last: { readonly lat: number; readonly lon: number } | null = null;
   readonly #histories: PlaceHistories;
   readonly #surfaces: PackSurfaces;
 
@@ -44,6 +54,7 @@ export class PackAnswers {
   /** Every type and level at one place. */
   async assess({ place, tree, years }: AssessQuestion): Promise<Ranking> {
     const { subject, book } = await this.#ready(place);
+    this.#last = subject.place;
     return rankTypes(subject, { types: CITRUS_TYPES, levels: LEVELS, tree, gains: NO_GAINS, years }, book);
   }
 
@@ -60,24 +71,38 @@ export class PackAnswers {
     return depthDurationOf(subject, book);
   }
 
-  /** One type and level at every station; `null` when overtaken. */
+  /**
+   * One type and level at every station by its own count alone, so that a reader sees where the surface between the
+   * stations and a record disagree; `null` when overtaken. In a pack of very many stations those nearest to the place asked
+   * about last.
+   */
   async stationPeriods(
     { typeId, level, tree }: StationPeriodsQuestion,
     overtaken: Overtaken,
   ): Promise<readonly StationPeriod[] | null> {
     const type = findType(typeId);
     if (!type) throw new InputError(`Type "${typeId}" is not among the ${CITRUS_TYPES.length} types known.`);
+    const { hours } = type.thresholds[level];
+    const limit = limitC({ type, level, tree });
     const periods: StationPeriod[] = [];
-    for (const { id, winters } of this.source.stations) {
-      if (winters.complete === 0) continue;
+    for (const station of this.#stationsShown()) {
       if (await overtaken()) return null;
-      const { subject, book } = await this.#ready({ by: 'station', id });
-      const question = { type, level, tree, gains: NO_GAINS, years: 1 };
-      const noLong = new Int16Array(subject.winters.winter.length).fill(MISSING_HUNDREDTHS);
-      const { counted, headline } = answerLevel(question, subject.winters, book, noLong, () => null);
-      periods.push({ stationId: id, winters: counted.winters, headline });
+      const winters = await this.source.winters(station);
+      const valuesC = completeValuesC(winters, winterMinima(winters, hours, NO_GAINS));
+      const counted = countedPeriod(countHits(valuesC, limit), valuesC.length);
+      periods.push({
+        stationId: station.id,
+        winters: valuesC.length,
+        headline: headline(counted, null, valuesC.length),
+      });
     }
     return periods;
+  }
+
+  #stationsShown(): readonly PackStation[] {
+    const counted = this.source.stations.filter(({ winters }) => winters.complete > 0);
+    if (counted.length <= MOST_STATIONS_SHOWN || !this.#last) return counted.slice(0, MOST_STATIONS_SHOWN);
+    return nearestStations(counted, this.#last, MOST_STATIONS_SHOWN, Infinity).map(({ station }) => station);
   }
 
   /** One type and level over all cells of the land; `null` when overtaken. */
