@@ -11,7 +11,7 @@ import type { Subject } from './subject.ts';
 import { completeValuesC } from './winter-values.ts';
 
 /** Starts the draws of every fit, so that the same question gets the same range on every machine. */
-const SEED = 1895;
+export const FIT_SEED = 1895;
 
 /** What is known of a place for one number of hours: every winter's value, the complete ones, and their fit. */
 export interface HoursBook {
@@ -19,6 +19,8 @@ export interface HoursBook {
   readonly minima: Int16Array;
   /** Values of the complete winters, °C. */
   readonly valuesC: Float64Array;
+  /** How far they may be off at a place between stations; `null` at a station. */
+  readonly interpolation: InterpolationError | null;
   /** `null` with fewer than 20 complete winters. */
   readonly fit: WinterFit | null;
   /** GEV of the negated values by maximum likelihood, as a check; `null` where it can't be had. */
@@ -47,10 +49,11 @@ export class FitBook {
         this.subject.interpolation?.[durationWeights(hours).lower],
         valuesC,
       );
-      const fit = fitWinters({ valuesC, neighbours, interpolation, seed: SEED, draws: this.draws });
+      const fit = fitWinters({ valuesC, neighbours, interpolation, seed: FIT_SEED, draws: this.draws });
       book = {
         minima,
         valuesC,
+        interpolation,
         fit,
         likelihood: fit instanceof FittedWinters ? likelihoodFit(valuesC) : null,
       };
