@@ -13,6 +13,19 @@ maplibregl.setWorkerUrl(workerUrl);
 const ROOM = 0.6;
 const FIT_PADDING_PX = 18;
 const MAX_ZOOM = 13;
+/** How far around the view a picture is painted, as a share of its longer side. */
+const PICTURE_MARGIN = 0.2;
+
+type Corner = [lon: number, lat: number];
+/** From the north-west clockwise, as MapLibre wants them. */
+function corners([west, south, east, north]: Box): [Corner, Corner, Corner, Corner] {
+  return [
+    [west, north],
+    [east, north],
+    [east, south],
+    [west, south],
+  ];
+}
 
 export interface MapViewOptions {
   readonly container: HTMLElement;
@@ -30,11 +43,21 @@ export interface MapFrame {
   readonly lat: number;
 }
 
+/** A picture between the land and what stands on it: painted by others, for any part of the map and any colours. */
+export interface MapPicture {
+  readonly canvas: HTMLCanvasElement;
+  /** Paints the canvas for a part of the map; `ratio` canvas px for one px on screen. */
+  paint(box: Box, widthPx: number, heightPx: number, ratio: number, palette: MapPalette): void;
+}
+
 /** The drawn map. The only class that touches MapLibre; the component around it speaks in stations and places. */
 export class MapView {
   readonly #map: maplibregl.Map;
   readonly #box: Box;
   #palette: MapPalette;
+  #picture: MapPicture | null = null;
+  /** What the picture covers now. */
+  #painted: { readonly box: Box; readonly zoom: number } | null = null;
 
   /** @throws Error when the browser can't draw (no WebGL 2) */
   constructor({ container, palette, box, sources, coarsePointer }: MapViewOptions) {
@@ -103,7 +126,66 @@ export class MapView {
         const image = drawMark(name, palette);
         if (image && this.#map.hasImage(name)) this.#map.updateImage(name, image);
       }
+      this.#repaintPicture();
     });
+  }
+
+  /** Lays a picture over the land; called again, or after its content changed, it is painted anew. `null` takes it off. */
+  setPicture(picture: MapPicture | null): void {
+    this.#whenStyled(() => {
+      const shown = this.#map.getLayer('picture') !== undefined;
+      this.#picture = picture;
+      if (picture && !shown) {
+        const box = this.#paintPicture()!;
+        this.#map.addSource('picture', {
+          type: 'canvas',
+          canvas: picture.canvas,
+          coordinates: corners(box),
+          animate: false,
+        });
+        const paint = { 'raster-fade-duration': 0 };
+        this.#map.addLayer({ id: 'picture', type: 'raster', source: 'picture', paint }, 'rivers');
+        this.#map.on('move', () => this.#followMove(false));
+        this.#map.on('moveend', () => this.#followMove(true));
+        this.#map.on('resize', () => this.#repaintPicture());
+      } else if (picture) this.#repaintPicture();
+      if (this.#map.getLayer('picture'))
+        this.#map.setLayoutProperty('picture', 'visibility', picture ? 'visible' : 'none');
+    });
+  }
+
+  /** Paints the part in view and a margin around, so that a small move shows no edge. Returns what is covered. */
+  #paintPicture(): Box | null {
+    if (!this.#picture) return null;
+    const { clientWidth, clientHeight } = this.#map.getContainer();
+    const margin = Math.round(PICTURE_MARGIN * Math.max(clientWidth, clientHeight));
+    const [west, north] = this.#map.unproject([-margin, -margin]).toArray();
+    const [east, south] = this.#map.unproject([clientWidth + margin, clientHeight + margin]).toArray();
+    const ratio = this.#map.getPixelRatio();
+    const px = (length: number): number => Math.round((length + 2 * margin) * ratio);
+    const box: Box = [west, south, east, north];
+    this.#picture.paint(box, px(clientWidth), px(clientHeight), ratio, this.#palette);
+    this.#painted = { box, zoom: this.#map.getZoom() };
+    return box;
+  }
+
+  #repaintPicture(): void {
+    const source = this.#map.getSource<maplibregl.CanvasSource>('picture');
+    const box = source && this.#paintPicture();
+    if (!source || !box) return;
+    source.setCoordinates(corners(box));
+    // Playing takes the canvas over once; pausing at once leaves the map at rest.
+    source.play();
+    source.pause();
+  }
+
+  #followMove(ended: boolean): void {
+    if (!this.#painted) return;
+    const { box, zoom } = this.#painted;
+    const [west, south, east, north] = this.frame().box;
+    const inside = west >= box[0] && south >= box[1] && east <= box[2] && north <= box[3];
+    const zoomed = Math.abs(this.#map.getZoom() - zoom);
+    if (!inside || zoomed > 1 || (ended && zoomed > 0)) this.#repaintPicture();
   }
 
   on(event: 'load' | 'idle' | 'move' | 'resize', listener: () => void): void {

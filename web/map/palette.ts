@@ -10,6 +10,8 @@ export interface MapPalette {
   readonly coast: string;
   /** Steps 1-6 of the cold ramp. */
   readonly cold: readonly string[];
+  /** Steps 1-3 of the warm ramp, the other side of a difference. */
+  readonly warm: readonly string[];
 }
 
 const TOKENS = {
@@ -39,8 +41,9 @@ export function readPalette(host: HTMLElement): MapPalette {
     Object.entries(TOKENS).map(([key, token]) => [key, resolve(token)]),
   ) as Record<keyof typeof TOKENS, string>;
   const cold = [1, 2, 3, 4, 5, 6].map((step) => resolve(`--cold-${step}`));
+  const warm = [1, 2, 3].map((step) => resolve(`--warm-${step}`));
   probe.remove();
-  return { ...named, cold };
+  return { ...named, cold, warm };
 }
 
 /** Channels 0-255 of `rgb(...)` text, also in the form with spaces; alpha is dropped. */

@@ -9,7 +9,8 @@ import type { AnswerState } from './answer-state.svelte.ts';
 import type { Choices } from './choices.svelte.ts';
 import type { PackState } from './pack-state.svelte.ts';
 import type { Storage } from './kept.ts';
-import type { AssessQuestion, StationPeriodsQuestion } from './ports.ts';
+import type { AssessQuestion, LaterPort, StationPeriodsQuestion } from './ports.ts';
+import { mapLevel } from './surface-ask.ts';
 import { steady } from './steady.ts';
 import { defaultPlace, resolvePlace, type ResolvedPlace } from './resolve-place.ts';
 import type { ThemeChoice } from './theme.svelte.ts';
@@ -24,6 +25,8 @@ export class PageState {
   readonly answer: AnswerState;
   readonly theme: ThemeChoice;
   readonly storage: Storage | null;
+  /** What later parts of the page ask. */
+  readonly later: LaterPort;
   readonly #sameQuestion = steady<AssessQuestion>();
   readonly #samePeriods = steady<StationPeriodsQuestion>();
   /** Sentences about parts of the address that made no sense. */
@@ -35,12 +38,14 @@ export class PageState {
     answer: AnswerState;
     theme: ThemeChoice;
     storage: Storage | null;
+    later: LaterPort;
   }) {
     this.choices = parts.choices;
     this.packs = parts.packs;
     this.answer = parts.answer;
     this.theme = parts.theme;
     this.storage = parts.storage;
+    this.later = parts.later;
   }
 
   get pack(): OpenPack | null {
@@ -107,7 +112,7 @@ export class PageState {
       packUrl: pack.url,
       tree: this.choices.tree,
       typeId: this.focusId,
-      level: this.choices.level,
+      level: mapLevel(this.choices.mapShows, this.choices.level),
     });
   });
 

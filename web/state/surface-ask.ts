@@ -20,9 +20,9 @@ export function mapLevel(shows: MapShows, level: Level): Level {
   return shows === 'where' ? 'kill' : level;
 }
 
-/** The type the map holds against another one while the reader has chosen none, or one that isn't there. */
+/** The type held against the one shown: the reader's, or one of the page's where that is none, unknown or the same. */
 export function againstOf(chosen: string | null, typeId: string): string {
-  if (chosen !== null && findType(chosen)) return chosen;
+  if (chosen !== null && chosen !== typeId && findType(chosen)) return chosen;
   return typeId === 'meyer_lemon' ? 'satsuma_owari' : 'meyer_lemon';
 }
 
@@ -31,8 +31,8 @@ export function surfaceAsk(choice: MapChoice): SurfaceAsk {
   const { packUrl, tree, typeId, shows, againstId } = choice;
   const level = mapLevel(shows, choice.level);
   const first = { packUrl, tree, typeId, level, winters: choice.winters };
-  if (shows === 'types') return { first, second: { ...first, typeId: againstId } };
+  if (shows === 'types') return { shows, first, second: { ...first, typeId: againstId } };
   if (shows === 'recent')
-    return { first: { ...first, winters: 'last30' }, second: { ...first, winters: 'all' } };
-  return { first, second: null };
+    return { shows, first: { ...first, winters: 'last30' }, second: { ...first, winters: 'all' } };
+  return { shows, first, second: null };
 }

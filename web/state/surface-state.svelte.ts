@@ -1,8 +1,10 @@
 import type { Ranking } from '../../analysis/answer/assessment.ts';
+import type { MapShows } from './chosen.ts';
 import type { AssessQuestion, Surface, SurfacePort, SurfaceQuestion } from './ports.ts';
 
 /** What the map asks: one surface, or two to hold against each other. */
 export interface SurfaceAsk {
+  readonly shows: MapShows;
   readonly first: SurfaceQuestion;
   readonly second: SurfaceQuestion | null;
 }
@@ -110,7 +112,8 @@ function sameJson(a: unknown, b: unknown): boolean {
 }
 
 function onlyTreeDiffers(a: SurfaceAsk, b: SurfaceAsk): boolean {
-  const treeless = ({ first, second }: SurfaceAsk) => [
+  const treeless = ({ shows, first, second }: SurfaceAsk) => [
+    shows,
     { ...first, tree: null },
     second && { ...second, tree: null },
   ];

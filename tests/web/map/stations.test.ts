@@ -84,6 +84,7 @@ describe('the style', () => {
     water: 'rgb(228, 232, 228)',
     coast: 'rgb(163, 156, 138)',
     cold: Array(6).fill('rgb(90, 142, 165)') as string[],
+    warm: Array(3).fill('rgb(207, 174, 95)') as string[],
   };
   const empty = { type: 'FeatureCollection' as const, features: [] };
   it('asks for nothing from anywhere: no tiles, glyphs, sprite or address', () => {

@@ -1,0 +1,59 @@
+import type { Ranking } from '../../../analysis/answer/assessment.ts';
+import type { Level } from '../../../analysis/tree/levels.ts';
+import { formatHeadline, formatRangeWithin } from '../../format/periods.ts';
+import { formatTemperature } from '../../format/temperatures.ts';
+import { shortTypeName } from '../../format/type-names.ts';
+import type { TemperatureUnit } from '../../format/unit.ts';
+import type { ShownSurface } from '../../map/shown-surface.ts';
+import type { SurfaceAnswer } from '../../state/surface-state.svelte.ts';
+
+/** What a surface's answer shows, under the names its types have. */
+export function shownSurface(
+  { ask, surface, against }: SurfaceAnswer,
+  atLeastWinters: number,
+  nameOf: (typeId: string) => string,
+): ShownSurface {
+  const named = (typeId: string): string => shortTypeName(nameOf(typeId));
+  if (ask.shows === 'where') {
+    return {
+      view: { mode: 'where', surface, atLeastWinters },
+      names: { first: named(ask.first.typeId), second: '' },
+    };
+  }
+  if (!ask.second || !against)
+    return { view: { mode: 'periods', surface }, names: { first: named(ask.first.typeId), second: '' } };
+  return {
+    view: { mode: 'difference', surface, against },
+    names:
+      ask.shows === 'recent'
+        ? { first: 'last 30 winters', second: 'all winters' }
+        : { first: named(ask.first.typeId), second: named(ask.second.typeId) },
+  };
+}
+
+/** The cold that takes a level of the focused type as its tree is: `20 °F for 4 h`; empty while unknown. */
+export function coldWords(
+  assessment: Ranking | null,
+  typeId: string,
+  level: Level,
+  unit: TemperatureUnit,
+): string {
+  const answer = assessment?.types
+    .find(({ id }) => id === typeId)
+    ?.levels.find((entry) => entry.level === level);
+  if (!answer) return '';
+  const limitC = Object.values(answer.penalties_c).reduce(
+    (sum, penalty) => sum + penalty,
+    answer.threshold_c,
+  );
+  return `${formatTemperature(limitC, unit)} for ${answer.hours} h`;
+}
+
+/** What a point's own answer says: `about 1 winter in 12, range 1 in 8 to 1 in 20`; empty if the type isn't in it. */
+export function pointWords(ranking: Ranking, typeId: string, level: Level): string {
+  const answer = ranking.types.find(({ id }) => id === typeId)?.levels.find((entry) => entry.level === level);
+  if (!answer) return '';
+  const { headline, counted } = answer;
+  const range = formatRangeWithin(headline.low, headline.high, counted.winters);
+  return `this very point: ${formatHeadline(headline, counted.winters)}, range ${range}`;
+}
