@@ -23,6 +23,7 @@ function openStorage(): globalThis.Storage | null {
 }
 
 const storage = openStorage();
+const client = new AssessClient();
 const page = new PageState({
   storage,
   choices: new Choices(
@@ -30,7 +31,8 @@ const page = new PageState({
     readAddress(location.search).chosen,
   ),
   packs: new PackState(new URL('packs/', document.baseURI).href, (url) => fetch(url)),
-  answer: new AnswerState(new AssessClient()),
+  answer: new AnswerState(client),
+  later: client,
   theme: new ThemeChoice(storage, document.documentElement, matchMedia('(prefers-color-scheme: dark)')),
 });
 

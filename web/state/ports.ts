@@ -1,5 +1,6 @@
 import type { PlaceRequest } from '../../analysis/answer/find-subject.ts';
 import type { DepthDuration, Headline, Ranking } from '../../analysis/answer/assessment.ts';
+import type { ThreeReadings } from '../../analysis/answer/three-readings.ts';
 import type { NightKind } from '../../analysis/records/nights.ts';
 import type { Level } from '../../analysis/tree/levels.ts';
 import type { TreeState } from '../../analysis/tree/penalties.ts';
@@ -89,6 +90,41 @@ export interface AssessPort {
   depthDuration(question: DepthDurationQuestion): Promise<readonly DepthDuration[]>;
   stationPeriods(question: StationPeriodsQuestion): Promise<readonly StationPeriod[]>;
   winterNights(question: WinterNightsQuestion): Promise<readonly ColdestNight[]>;
+}
+
+/** One type and level at a place, by the whole record, its end, and a curve that moves with the year. */
+export interface ReadingsQuestion {
+  readonly packUrl: string;
+  readonly place: PlaceRequest;
+  readonly tree: TreeState;
+  readonly typeId: string;
+  readonly level: Level;
+}
+
+/** Several places, to be answered one after another and held beside each other. */
+export interface ComparisonQuestion {
+  readonly packUrl: string;
+  readonly places: readonly PlaceRequest[];
+  readonly tree: TreeState;
+  readonly years: number;
+  /** Hours of cold whose nights are wanted. */
+  readonly hours: number;
+}
+
+/** One of them: its answer, or a sentence why it has none. */
+export type ComparedPlace =
+  | {
+      readonly problem: null;
+      readonly ranking: Ranking;
+      readonly coastKm: number | null;
+      readonly nights: readonly ColdestNight[];
+    }
+  | { readonly problem: string };
+
+/** What only later parts of the page ask of the worker. */
+export interface LaterPort {
+  readings(question: ReadingsQuestion): Promise<ThreeReadings>;
+  comparison(question: ComparisonQuestion): Promise<readonly ComparedPlace[]>;
 }
 
 /**

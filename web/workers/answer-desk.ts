@@ -43,6 +43,10 @@ export class AnswerDesk {
         return answers.stationPeriods(request.question, overtaken);
       case 'surface':
         return answers.surface(request.question, overtaken);
+      case 'readings':
+        return answers.readings(request.question);
+      case 'comparison':
+        return answers.comparison(request.question, overtaken);
       case 'winterNights':
         return answers.winterNights(request.question);
     }

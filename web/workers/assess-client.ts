@@ -1,9 +1,14 @@
 import type { DepthDuration, Ranking } from '../../analysis/answer/assessment.ts';
+import type { ThreeReadings } from '../../analysis/answer/three-readings.ts';
 import type {
   AssessPort,
   AssessQuestion,
   ColdestNight,
+  ComparedPlace,
+  ComparisonQuestion,
   DepthDurationQuestion,
+  LaterPort,
+  ReadingsQuestion,
   StationPeriod,
   StationPeriodsQuestion,
   Surface,
@@ -35,7 +40,7 @@ function startWorker(): WorkerLike {
  * The page's side of the worker that answers from winters. Starts it at the first question. A newer question of a kind
  * rejects the older one with {@link Superseded}; a worker that breaks fails what is waiting and is started anew next time.
  */
-export class AssessClient implements AssessPort, SurfacePort {
+export class AssessClient implements AssessPort, LaterPort, SurfacePort {
   #worker: WorkerLike | null = null;
   #nextId = 1;
   readonly #waiting = new Map<number, Waiting>();
@@ -56,6 +61,14 @@ export class AssessClient implements AssessPort, SurfacePort {
 
   surface(question: SurfaceQuestion): Promise<Surface> {
     return this.#ask('surface', question);
+  }
+
+  readings(question: ReadingsQuestion): Promise<ThreeReadings> {
+    return this.#ask('readings', question);
+  }
+
+  comparison(question: ComparisonQuestion): Promise<readonly ComparedPlace[]> {
+    return this.#ask('comparison', question);
   }
 
   /** The night behind each winter's value, by winter. */

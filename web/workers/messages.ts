@@ -1,8 +1,12 @@
 import type { DepthDuration, Ranking } from '../../analysis/answer/assessment.ts';
+import type { ThreeReadings } from '../../analysis/answer/three-readings.ts';
 import type {
   AssessQuestion,
   ColdestNight,
+  ComparedPlace,
+  ComparisonQuestion,
   DepthDurationQuestion,
+  ReadingsQuestion,
   StationPeriod,
   StationPeriodsQuestion,
   Surface,
@@ -16,6 +20,8 @@ export interface Tasks {
   depthDuration: { question: DepthDurationQuestion; answer: readonly DepthDuration[] };
   stationPeriods: { question: StationPeriodsQuestion; answer: readonly StationPeriod[] };
   surface: { question: SurfaceQuestion; answer: Surface };
+  readings: { question: ReadingsQuestion; answer: ThreeReadings };
+  comparison: { question: ComparisonQuestion; answer: readonly ComparedPlace[] };
   winterNights: { question: WinterNightsQuestion; answer: readonly ColdestNight[] };
 }
 export type TaskKind = keyof Tasks;

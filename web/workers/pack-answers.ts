@@ -5,19 +5,23 @@ import { PlaceHistories, type WinterSource } from '../../analysis/answer/place-h
 import { FitBook } from '../../analysis/answer/fit-book.ts';
 import { limitC } from '../../analysis/answer/level-answer.ts';
 import { completeValuesC } from '../../analysis/answer/winter-values.ts';
+import { threeReadings, type ThreeReadings } from '../../analysis/answer/three-readings.ts';
 import { countedPeriod, countHits } from '../../analysis/extremes/counted.ts';
 import { headline } from '../../analysis/extremes/headline.ts';
 import { nearestStations } from '../../analysis/place/nearest-stations.ts';
 import type { PackStation } from '../../analysis/records/pack.ts';
 import { InputError } from '../../analysis/records/input-error.ts';
 import { SUSTAINED_HOURS } from '../../analysis/records/nights.ts';
-import { CITRUS_TYPES, findType } from '../../analysis/tree/catalogue.ts';
+import { CITRUS_TYPES, findType, type CitrusType } from '../../analysis/tree/catalogue.ts';
 import { LEVELS } from '../../analysis/tree/levels.ts';
 import { NO_GAINS, winterMinima } from '../../analysis/winter/winter-minima.ts';
 import type {
   AssessQuestion,
   ColdestNight,
+  ComparedPlace,
+  ComparisonQuestion,
   DepthDurationQuestion,
+  ReadingsQuestion,
   StationPeriod,
   StationPeriodsQuestion,
   Surface,
@@ -30,6 +34,13 @@ import { PackSurfaces } from './pack-surfaces.ts';
 /** A place ready for answers; its fits are kept, since a tree's age or condition moves only the threshold. */
 interface Ready extends FoundSubject {
   readonly book: FitBook;
+}
+
+/** @throws InputError when the catalogue has no such type */
+function knownType(typeId: string): CitrusType {
+  const type = findType(typeId);
+  if (type) return type;
+  throw new InputError(`Type "${typeId}" is not among the ${CITRUS_TYPES.length} types known.`);
 }
 
 /** More stations than this are not classed on the map: their tiles would be too much to load. */
@@ -80,8 +91,7 @@ export class PackAnswers {
     { typeId, level, tree }: StationPeriodsQuestion,
     overtaken: Overtaken,
   ): Promise<readonly StationPeriod[] | null> {
-    const type = findType(typeId);
-    if (!type) throw new InputError(`Type "${typeId}" is not among the ${CITRUS_TYPES.length} types known.`);
+    const type = knownType(typeId);
     const { hours } = type.thresholds[level];
     const limit = limitC({ type, level, tree });
     const periods: StationPeriod[] = [];
@@ -108,6 +118,41 @@ export class PackAnswers {
   /** One type and level over all cells of the land; `null` when overtaken. */
   surface(question: SurfaceQuestion, overtaken: Overtaken): Promise<Surface | null> {
     return this.#surfaces.answer(question, overtaken);
+  }
+
+  /** One type and level by three readings of the winters. */
+  async readings({ place, tree, typeId, level }: ReadingsQuestion): Promise<ThreeReadings> {
+    const type = knownType(typeId);
+    const { subject, book } = await this.#ready(place);
+    const { hours } = type.thresholds[level];
+    return threeReadings(subject, book, { hours, limitC: limitC({ type, level, tree }), gains: NO_GAINS });
+  }
+
+  /** Several places one after another; `null` when overtaken between two. A place without an answer says why. */
+  async comparison(
+    { packUrl, places, tree, years, hours }: ComparisonQuestion,
+    overtaken: Overtaken,
+  ): Promise<readonly ComparedPlace[] | null> {
+    const compared: ComparedPlace[] = [];
+    for (const place of places) {
+      if (await overtaken()) return null;
+      try {
+        const ranking = await this.assess({ packUrl, place, tree, years });
+        const nights = await this.winterNights({ packUrl, place, hours });
+        compared.push({ problem: null, ranking, coastKm: await this.#coastKm(place), nights });
+      } catch (error) {
+        if (!(error instanceof InputError)) throw error;
+        compared.push({ problem: error.message });
+      }
+    }
+    return compared;
+  }
+
+  async #coastKm(place: PlaceRequest): Promise<number | null> {
+    if (place.by === 'station')
+      return this.source.stations.find(({ id }) => id === place.id)?.coast_km ?? null;
+    const model = await this.#histories.model(place);
+    return model && (await this.#histories.site(model, place)).coastKm;
   }
 
   async winterNights({ place, hours }: WinterNightsQuestion): Promise<readonly ColdestNight[]> {

@@ -39,6 +39,10 @@ async function openPage(chosen: Chosen): Promise<PageState> {
     }),
     theme: new ThemeChoice(null, { dataset: {} }),
     storage: null,
+    later: {
+      readings: () => Promise.reject(new Error('not asked for here')),
+      comparison: async () => [],
+    },
   });
   expect(page.question).toBeNull();
   await page.packs.load(null);

@@ -107,6 +107,51 @@ describe('answers from winters', () => {
     });
   });
 
+  it('compare several places: each as if asked alone, one without an answer says why', async () => {
+    const { answers } = await made();
+    const { packUrl, tree, years } = question;
+    const point = { by: 'point' as const, label: 'Between', lat: 30.6, lon: -41.9, elevationM: null };
+    const far = { ...point, label: 'Far', lat: -60 };
+    const compared = (await answers.comparison(
+      { packUrl, places: [question.place, far, point], tree, years, hours: 4 },
+      never,
+    ))!;
+    expect(compared).toHaveLength(3);
+    for (const [i, place] of [question.place, null, point].entries()) {
+      const one = compared[i];
+      if (one.problem !== null || place === null) {
+        expect([i, one.problem]).toEqual([1, expect.stringMatching(/km/)]);
+        continue;
+      }
+      expect(one.ranking).toEqual(await answers.assess({ ...question, place }));
+      expect(one.nights).toEqual(await answers.winterNights({ packUrl, place, hours: 4 }));
+    }
+    let steps = 0;
+    const overtaken = async (): Promise<boolean> => ++steps > 1;
+    const asked = { packUrl, places: [question.place, point], tree, years, hours: 4 };
+    expect(await answers.comparison(asked, overtaken)).toBeNull();
+  });
+
+  it('read the winters three ways, the first as the ranking has it', async () => {
+    const { answers } = await made();
+    const { whole, last30, moving } = await answers.readings({
+      packUrl: PACK_URL,
+      place: question.place,
+      tree: MATURE_TREE,
+      typeId: 'meyer_lemon',
+      level: 'wood',
+    });
+    const ranking = await answers.assess(question);
+    const level = ranking.types
+      .find(({ id }) => id === 'meyer_lemon')!
+      .levels.find((entry) => entry.level === 'wood')!;
+    expect(whole).toMatchObject({ winters: level.counted.winters, hits: level.counted.hits });
+    expect(whole!.headline).toEqual(level.headline);
+    expect(last30!.last).toBe(whole!.last);
+    expect(last30!.hits).toBe(level.beside.recent!.hits);
+    expect(moving!.winter).toBe(whole!.last);
+  });
+
   it('refuse what they do not know in one sentence', async () => {
     const { answers } = await made();
     await expect(answers.assess({ ...question, place: { by: 'station', id: 'nope' } })).rejects.toThrow(
