@@ -1,5 +1,6 @@
 import { chanceWithin } from '../extremes/chance-within.ts';
 import { countedPeriod, countHits, type Counted } from '../extremes/counted.ts';
+import { estimatedCount } from '../extremes/estimated-count.ts';
 import { headline } from '../extremes/headline.ts';
 import { recentCount } from '../extremes/trend.ts';
 import { windowShare } from '../extremes/window-share.ts';
@@ -48,7 +49,7 @@ export function answerLevel(
   const hours = book.forHours(threshold.hours);
   const n = hours.valuesC.length;
   const hits = hitWinters(winters, hours.minima, limit);
-  const counted = countedPeriod(hits.complete.length, n);
+  const counted = countAt(hours, limit);
   const fitted = hours.fit?.returnPeriod(limit) ?? null;
   const chance = hours.fit?.chanceWithin(limit, years) ?? countedChance(counted, years);
   const longHits = hitWinters(winters, durationMinima, limit).complete.length;
@@ -111,8 +112,16 @@ function besideCount(
   };
 }
 
-function headlinePeriod({ valuesC, fit }: HoursBook, limit: number): number | null {
-  const counted = countedPeriod(countHits(valuesC, limit), valuesC.length);
+/** The count with its range: at a place between stations also for what its winters may be off. */
+function countAt({ valuesC, interpolation }: HoursBook, limit: number): Counted {
+  return interpolation && valuesC.length > 0
+    ? estimatedCount(valuesC, limit, interpolation)
+    : countedPeriod(countHits(valuesC, limit), valuesC.length);
+}
+
+function headlinePeriod(book: HoursBook, limit: number): number | null {
+  const { valuesC, fit } = book;
+  const counted = countAt(book, limit);
   return headline(counted, fit?.returnPeriod(limit) ?? null, valuesC.length).period;
 }
 

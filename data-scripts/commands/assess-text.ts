@@ -1,5 +1,5 @@
 import type { Assessment, LevelAnswer, TypeAnswer } from '../../analysis/answer/assessment.ts';
-import { celsiusToFahrenheit } from '../../analysis/units/temperature.ts';
+import { celsiusDifferenceToFahrenheit, celsiusToFahrenheit } from '../../analysis/units/temperature.ts';
 
 /** Stands under every printed answer. */
 const CAUTION =
@@ -14,22 +14,28 @@ export function assessText(answer: Assessment, invented: boolean): string {
   const span =
     winters.used === 0
       ? 'no complete winter'
-      : `${winters.used} complete winters, ${winters.first} to ${winters.last}`;
+      : `${winters.used} ${place.basis === 'history' ? 'estimated' : 'complete'} winters, ${winters.first} to ${winters.last}`;
   const levels = types[0]?.levels ?? [];
   const header = ['type', ...levels.map(({ level }) => level)];
   const rows = types.map((type) => [type.name, ...type.levels.map(levelCell)]);
   return [
     `${place.label} (${at}${height}): ${span}${invented ? '; invented region, invented readings' : ''}`,
+    ...(place.error_c ? [levelError(place.error_c)] : []),
     ...notes,
     '',
     'About 1 winter in N would have taken (90 % range in brackets; kill as a band over the range of its threshold;',
-    'winters hit of winters in braces):',
+    `winters hit${place.basis === 'history' ? ' as estimated' : ''} of winters in braces):`,
     '',
     ...alignColumns([header, ...rows]),
     '',
     CAUTION,
     '',
   ].join('\n');
+}
+
+/** How good the level of estimated winters is: one standard error, in both units. */
+function levelError(errorC: number): string {
+  return `Level of these winters good to about ±${errorC.toFixed(1)} °C (±${celsiusDifferenceToFahrenheit(errorC).toFixed(1)} °F; two times in three).`;
 }
 
 /** One row a type and level; temperatures in °C and °F, periods in winters, empty for unknown or without end. */
