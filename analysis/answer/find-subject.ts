@@ -5,6 +5,7 @@ import { FEWEST_STATIONS_TO_FIT } from '../place/fit-parameters.ts';
 import type { PlaceModel } from '../place/place-model.ts';
 import type { Site } from '../place/site.ts';
 import { stationForPlace } from '../place/station-for-place.ts';
+import { FEWEST_WINTERS_OF_MEMBER } from '../place/station-network.ts';
 import { InputError } from '../records/input-error.ts';
 import { SUSTAINED_HOURS } from '../records/nights.ts';
 import type { PackStation } from '../records/pack.ts';
@@ -48,9 +49,10 @@ export async function findSubject(
   const model = await histories.model(request);
   if (model) return pointSubject(source, request.label, await histories.site(model, request), model);
   const { station, distanceKm } = stationForPlace(source.stations, request);
+  const short = station.winters.complete < FEWEST_WINTERS_OF_MEMBER;
   const note =
-    `No station with ten complete winters lies within reach of ${request.label}: these are the few winters of station ` +
-    `${station.name}, ${kilometres(distanceKm)} away, as they are.`;
+    `No station with ten complete winters that had a cool night lies within reach of ${request.label}: these are the ` +
+    `${short ? 'few ' : ''}winters of station ${station.name}, ${kilometres(distanceKm)} away, as they are.`;
   return stationSubject(source, station, [note], request.label);
 }
 
