@@ -32,7 +32,7 @@ export class SurfaceState {
   #status = $state<SurfaceStatus>('idle');
   #answer = $state.raw<SurfaceAnswer | null>(null);
   #error = $state<string | null>(null);
-  readonly #kept = new Map<string, Surface>();
+  #kept: readonly (readonly [question: string, surface: Surface])[] = [];
   #asked: SurfaceAsk | null = null;
   #waiting: SurfaceAsk | null = null;
   #turn = 0;
@@ -93,16 +93,12 @@ export class SurfaceState {
     }
   }
 
-  async #surface(question: SurfaceQuestion): Promise<Surface> {
-    const key = JSON.stringify(question);
-    const kept = this.#kept.get(key);
-    const surface = kept ?? (await this.port.surface(question));
-    this.#kept.delete(key);
-    this.#kept.set(key, surface);
-    for (const oldest of this.#kept.keys()) {
-      if (this.#kept.size <= KEPT) break;
-      this.#kept.delete(oldest);
-    }
+  async #surface(asked: SurfaceQuestion): Promise<Surface> {
+    const key = JSON.stringify(asked);
+    const kept = this.#kept.find(([question]) => question === key);
+    const surface = kept ? kept[1] : await this.port.surface(asked);
+    const others = this.#kept.filter(([question]) => question !== key);
+    this.#kept = [...others, [key, surface] as const].slice(-KEPT);
     return surface;
   }
 }

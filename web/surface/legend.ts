@@ -45,7 +45,7 @@ export function legendOf(view: SurfaceView, names: SurfaceNames): SurfaceLegendW
     };
   }
   return {
-    asks: `${names.first} against ${names.second}, how many times as often`,
+    asks: `${names.against}, how many times as often`,
     classes: [...RATIO_SCALE.classes, ...(beyond ? [BEYOND.difference] : [])],
     missing,
     result: '',

@@ -27,6 +27,8 @@ export interface ReadStation {
 
 /** What the two surfaces of a difference are called: `Meyer lemon`, `last 30 winters`. */
 export interface SurfaceNames {
+  /** What is held against what, after the name of the first type: `against Yuzu`. */
+  readonly against: string;
   readonly first: string;
   readonly second: string;
 }

@@ -17,17 +17,24 @@ export function shownSurface(
   if (ask.shows === 'where') {
     return {
       view: { mode: 'where', surface, atLeastWinters },
-      names: { first: named(ask.first.typeId), second: '' },
+      names: { first: named(ask.first.typeId), second: '', against: '' },
     };
   }
   if (!ask.second || !against)
-    return { view: { mode: 'periods', surface }, names: { first: named(ask.first.typeId), second: '' } };
+    return {
+      view: { mode: 'periods', surface },
+      names: { first: named(ask.first.typeId), second: '', against: '' },
+    };
   return {
     view: { mode: 'difference', surface, against },
     names:
       ask.shows === 'recent'
-        ? { first: 'last 30 winters', second: 'all winters' }
-        : { first: named(ask.first.typeId), second: named(ask.second.typeId) },
+        ? { first: 'last 30 winters', second: 'all winters', against: 'the last 30 winters against all' }
+        : {
+            first: named(ask.first.typeId),
+            second: named(ask.second.typeId),
+            against: `against ${named(ask.second.typeId)}`,
+          },
   };
 }
 
