@@ -76,8 +76,8 @@ export function interpolationOf(
     sum += value;
     cold++;
   }
-  const { meanErrorC, logScaleError } = error;
-  return { meanC: sum / cold, meanErrorC, logScaleError };
+  const { meanErrorC, logScaleError, correlation } = error;
+  return { meanC: sum / cold, meanErrorC, logScaleError, correlation };
 }
 
 function likelihoodFit(valuesC: Float64Array): Gev | null {

@@ -11,6 +11,8 @@ export interface InterpolationError {
   readonly meanErrorC: number;
   /** Of the logarithm of the scale. */
   readonly logScaleError: number;
+  /** Correlation of the two errors, 0 where left out: hollows are colder than thought and vary more, so it is below 0. */
+  readonly correlation?: number;
 }
 
 /** Five-point Gauss-Hermite rule for a standard normal: Abramowitz and Stegun 1964, table 25.10, abscissae times sqrt 2. */
@@ -19,12 +21,15 @@ const NODE_WEIGHTS = [
   0.011257411327720691, 0.22207592200561266, 0.5333333333333333, 0.22207592200561266, 0.011257411327720691,
 ];
 
-/** Standard error of a level at `levelC`: of the mean, and of the scale by how far the level lies from the mean. */
+/** Standard error of a level at `levelC`: of the mean, of the scale by how far the level lies from the
+ * mean, and of both together. */
 export function levelErrorC(
-  { meanC, meanErrorC, logScaleError }: InterpolationError,
+  { meanC, meanErrorC, logScaleError, correlation = 0 }: InterpolationError,
   levelC: number,
 ): number {
-  return Math.hypot(meanErrorC, logScaleError * (levelC - meanC));
+  const stretch = logScaleError * (levelC - meanC);
+  const square = meanErrorC ** 2 + stretch ** 2 + 2 * correlation * meanErrorC * stretch;
+  return Math.sqrt(Math.max(0, square));
 }
 
 /**
@@ -44,14 +49,17 @@ export function averagedChance(
   return sum;
 }
 
-/** Draws of the curve (of negated values) moved and stretched, each by errors of its own. */
+/** Draws of the curve (of negated values) moved and stretched, each by a pair of errors of its own. */
 export function spreadDraws(draws: GevDraws, error: InterpolationError, random: SeededRandom): GevDraws {
   const location = draws.location.slice();
   const scale = draws.scale.slice();
+  const { correlation = 0 } = error;
+  const apart = Math.sqrt(1 - correlation ** 2);
   for (let b = 0; b < location.length; b++) {
-    const shift = error.meanErrorC * random.normal();
-    const stretch = Math.exp(error.logScaleError * random.normal());
-    location[b] = -error.meanC + shift + stretch * (location[b]! + error.meanC);
+    const warmer = random.normal();
+    const wider = correlation * warmer + apart * random.normal();
+    const stretch = Math.exp(error.logScaleError * wider);
+    location[b] = -error.meanC - error.meanErrorC * warmer + stretch * (location[b]! + error.meanC);
     scale[b] = stretch * scale[b]!;
   }
   return { location, scale, k: draws.k };

@@ -2,6 +2,7 @@ import { MEAN_TREND, SCALE_TREND, expectedTrend, trendVariances, type TrendPrior
 import { fitCovariance } from './fit-covariance.ts';
 import { minimiseNelderMead } from '../math/nelder-mead.ts';
 import { PlaceModel } from './place-model.ts';
+import { metErrors } from './promised-errors.ts';
 import { USUAL_PARAMETERS, type AnomalyCorrelation, type PlaceParameters } from './place-parameters.ts';
 import type { Member } from './station-network.ts';
 import type { Covariance } from './covariance.ts';
@@ -36,7 +37,7 @@ export function fitPlaceParameters(members: readonly Member[]): PlaceParameters 
       fitted: true,
     };
   }
-  return parameters;
+  return { ...parameters, errors: metErrors(new PlaceModel(chosen, parameters)) };
 }
 
 /** Every k-th station along the order of their ids, which has nothing to do with where they are cold. */

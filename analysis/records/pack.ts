@@ -47,6 +47,17 @@ export interface PackPlaceModel {
   readonly logScale: PackCovariance;
   readonly anomaly: { readonly share: number; readonly rangeKm: number };
   readonly fitted: boolean;
+  /** What leaving stations out says of the errors the covariances promise, by duration; absent in packs built before. */
+  readonly errors?: readonly PackPlaceErrors[];
+}
+
+/** Errors met at stations left out against those promised, for one duration (see `place/promised-errors.ts`). */
+export interface PackPlaceErrors {
+  /** Mean square of error over standard error: of the station mean, and of the logarithm of the L-scale. */
+  readonly mean: number;
+  readonly logScale: number;
+  /** Correlation of the two errors. */
+  readonly correlation: number;
 }
 
 /** Stations left out and estimated by the others, when the pack was built. Figures of single stations: `leave-out.json`. */
