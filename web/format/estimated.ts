@@ -1,5 +1,5 @@
 import type { Ranking } from '../../analysis/answer/assessment.ts';
-import { formatDifference } from './temperatures.ts';
+import { FIXED_SPACE, formatDifference } from './temperatures.ts';
 import type { TemperatureUnit } from './unit.ts';
 
 /** True where the winters are told from stations around, so that hits and counts are estimates; false on a station. */
@@ -14,7 +14,7 @@ export function countedNoun(estimated: boolean): string {
 
 /** `± 1.4 °F`. */
 export function errorWords(errorC: number, unit: TemperatureUnit): string {
-  return `± ${formatDifference(errorC, unit).replace('+', '')}`;
+  return `±${FIXED_SPACE}${formatDifference(errorC, unit).replace('+', '')}`;
 }
 
 /** What must stand beside an estimated answer, in one sentence; the ranges hold this error already. */

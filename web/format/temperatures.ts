@@ -6,7 +6,7 @@ import {
 import { unitSymbol, type TemperatureUnit } from './unit.ts';
 
 const MINUS = '\u2212';
-const FIXED_SPACE = '\u00a0';
+export const FIXED_SPACE = '\u00a0';
 
 /** A temperature in the shown unit, as a number. For penalties, gains and errors use {@link differenceIn}. */
 export function temperatureIn(temperatureC: number, unit: TemperatureUnit): number {
