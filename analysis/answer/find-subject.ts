@@ -37,7 +37,7 @@ export interface FoundSubject {
 
 /**
  * The subject of an answer: a station with its own record, or a point with the winters that the stations around tell of it.
- * A point within reach of no station with ten winters is answered from the nearest station, and the notes say so.
+ * A point that the stations around it can't tell about is answered from the nearest station, and the notes say so.
  * @throws InputError when the station is unknown or no station is near enough
  */
 export async function findSubject(
@@ -47,12 +47,19 @@ export async function findSubject(
 ): Promise<FoundSubject> {
   if (request.by === 'station') return stationSubject(source, stationOf(source, request.id), [], null);
   const model = await histories.model(request);
-  if (model) return pointSubject(source, request.label, await histories.site(model, request), model);
+  if (model) {
+    const site = await histories.site(model, request);
+    const history = placeHistory(model, site);
+    if (history.winters.complete.includes(1))
+      return pointSubject(source, request.label, site, model, history);
+  }
   const { station, distanceKm } = stationForPlace(source.stations, request);
   const short = station.winters.complete < FEWEST_WINTERS_OF_MEMBER;
   const note =
-    `No station with ten complete winters that had a cool night lies within reach of ${request.label}: these are the ` +
-    `${short ? 'few ' : ''}winters of station ${station.name}, ${kilometres(distanceKm)} away, as they are.`;
+    (model
+      ? `The stations around ${request.label} have too little in common with it to tell its winters`
+      : `No station with ten complete winters that had a cool night lies within reach of ${request.label}`) +
+    `: these are the ${short ? 'few ' : ''}winters of station ${station.name}, ${kilometres(distanceKm)} away, as they are.`;
   return stationSubject(source, station, [note], request.label);
 }
 
@@ -84,8 +91,13 @@ async function stationSubject(
   return { subject, stationId: station.id };
 }
 
-function pointSubject(source: WinterSource, label: string, site: Site, model: PlaceModel): FoundSubject {
-  const history = placeHistory(model, site);
+function pointSubject(
+  source: WinterSource,
+  label: string,
+  site: Site,
+  model: PlaceModel,
+  history: PlaceHistory,
+): FoundSubject {
   const { errors, evidence, onStation } = history;
   const subject = {
     place: {

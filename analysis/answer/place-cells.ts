@@ -57,10 +57,13 @@ export async function placeCells(
     if (looked++ % CELLS_BETWEEN_PAUSES === 0) await pause();
     const centre = cellCentre(grid, cell);
     const model = await histories.model(centre);
-    states[cell] = model ? CELL_TOLD : CELL_OUT_OF_REACH;
+    states[cell] = CELL_OUT_OF_REACH;
     if (!model) continue;
     const site = await histories.site(model, { ...centre, elevationM: null });
-    cells.push({ cell, ...wintersAt(model, site, lower, last, lists) });
+    const found = wintersAt(model, site, lower, last, lists);
+    if (!found.winters.complete.includes(1)) continue;
+    states[cell] = CELL_TOLD;
+    cells.push({ cell, ...found });
   }
   return { cells, states };
 }
