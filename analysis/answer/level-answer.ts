@@ -1,10 +1,11 @@
 import { chanceWithin } from '../extremes/chance-within.ts';
 import { countedPeriod, countHits, type Counted } from '../extremes/counted.ts';
 import { estimatedCount } from '../extremes/estimated-count.ts';
+import { averagedChance } from '../extremes/interpolation-error.ts';
 import { headline } from '../extremes/headline.ts';
 import { recentCount } from '../extremes/trend.ts';
 import { windowShare } from '../extremes/window-share.ts';
-import { returnPeriodAtOrBelow } from '../extremes/winter-minimum.ts';
+import { chanceAtOrBelow } from '../extremes/winter-minimum.ts';
 import { MISSING_HUNDREDTHS } from '../records/nights.ts';
 import type { WinterTable } from '../records/winters.ts';
 import type { CitrusType } from '../tree/catalogue.ts';
@@ -88,7 +89,7 @@ export function answerLevel(
 
 function besideCount(
   winters: WinterTable,
-  { valuesC, likelihood }: HoursBook,
+  { valuesC, likelihood, interpolation }: HoursBook,
   limit: number,
   years: number,
 ): LevelAnswer['beside'] {
@@ -97,7 +98,9 @@ function besideCount(
   const { share, windows } = windowShare(labels, hits, Math.round(years));
   const recent = recentCount(labels, valuesC, limit);
   const coldShare = 1 - valuesC.filter(Number.isNaN).length / valuesC.length;
-  const likelihoodPeriod = likelihood ? returnPeriodAtOrBelow(limit, likelihood) / coldShare : Infinity;
+  const byLikelihood = (levelC: number): number => (likelihood ? chanceAtOrBelow(levelC, likelihood) : 0);
+  const chance = interpolation ? averagedChance(byLikelihood, limit, interpolation) : byLikelihood(limit);
+  const likelihoodPeriod = 1 / (coldShare * chance);
   return {
     likelihood_period: Number.isFinite(likelihoodPeriod) ? likelihoodPeriod : null,
     window_share: share,
