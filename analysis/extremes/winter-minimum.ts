@@ -1,4 +1,4 @@
-import { gevReturnLevel, gevReturnPeriod, gevSurvival, type Gev } from './gev.ts';
+import { gevReturnLevel, gevSurvival, type Gev } from './gev.ts';
 
 /** Values of winters with the sign turned: the coldest winter is the largest. A type of its own, so it can't leak. */
 export type NegatedMinima = Float64Array & { readonly negatedMinima: true };
@@ -15,11 +15,6 @@ export function negateMinima(valuesC: ArrayLike<number>): NegatedMinima {
 /** Chance that a winter's value is at or below `thresholdC`, from a GEV fitted to negated values. */
 export function chanceAtOrBelow(thresholdC: number, negatedGev: Gev): number {
   return gevSurvival(-thresholdC, negatedGev);
-}
-
-/** Winters between values at or below `thresholdC` on average, Infinity where the fit ends before it. */
-export function returnPeriodAtOrBelow(thresholdC: number, negatedGev: Gev): number {
-  return gevReturnPeriod(-thresholdC, negatedGev);
 }
 
 /** The level in °C that about 1 winter in `periodWinters` reaches or passes downwards. */

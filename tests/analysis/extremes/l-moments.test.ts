@@ -13,7 +13,7 @@ import {
   chanceAtOrBelow,
   levelOfPeriod,
   negateMinima,
-  returnPeriodAtOrBelow,
+  chanceAtOrBelow,
 } from '../../../analysis/extremes/winter-minimum.ts';
 import published from '../../reference/extremes/published.json' with { type: 'json' };
 
@@ -60,7 +60,7 @@ describe('published samples', () => {
       expect(levelOfPeriod(Number(period), gev)).toBeCloseTo(low, 3);
     for (const [threshold, chance] of Object.entries(p_min_le)) {
       expect(chanceAtOrBelow(Number(threshold), gev)).toBeCloseTo(chance, 4);
-      expect(returnPeriodAtOrBelow(Number(threshold), gev) * chance).toBeCloseTo(1, 3);
+      expect(chance / chanceAtOrBelow(Number(threshold), gev)).toBeCloseTo(1, 3);
     }
   });
 
