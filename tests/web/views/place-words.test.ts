@@ -64,7 +64,7 @@ describe('an estimated place', () => {
     ];
     expect(noteSentences(notes, 'F').map(plain)).toEqual([
       'A yard in a hollow can differ.',
-      "The height of the point isn't known: estimated for 102 ft, the mean of the stations.",
+      'The height of the point isn’t known: estimated for 102 ft, the mean of the stations.',
     ]);
   });
 

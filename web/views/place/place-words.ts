@@ -86,6 +86,7 @@ export function noteSentences(notes: readonly string[], unit: TemperatureUnit): 
     .filter((sentence) => !/^These winters are estimated from|^Only \d+ complete winters/.test(sentence))
     .map((sentence) =>
       sentence
+        .replaceAll("'", '’')
         .replace(/(\d+(?:\.\d+)?) km\b/g, (_, km: string) => formatDistance(Number(km), unit))
         .replace(/(-?\d+) m\b/g, (_, m: string) => formatElevation(Number(m), unit)),
     );

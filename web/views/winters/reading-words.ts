@@ -75,7 +75,7 @@ export function readingRows(
       ? [
           row(
             'moving',
-            'A curve that moves with the year',
+            'Curve moving with the year',
             `as it stands in ${formatWinter(moving.winter, hemisphere)}`,
             movingHeadline(moving, whole.winters),
             whole.winters,
