@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { readAddress, writeAddress } from '../../../web/state/address.ts';
 import { LEVELS } from '../../../analysis/tree/levels.ts';
 import { CONDITIONS, ROOTSTOCKS } from '../../../analysis/tree/penalties.ts';
-import { CORNERS_MAX, PINS_MAX, type Chosen } from '../../../web/state/chosen.ts';
+import { AT_LEAST_MAX, CORNERS_MAX, MAP_SHOWS, PINS_MAX, type Chosen } from '../../../web/state/chosen.ts';
 
 const id = fc.stringMatching(/^[\w.-]{1,20}$/);
 const elevationM = fc.integer({ min: -430, max: 8849 });
@@ -41,6 +41,9 @@ const chosen: fc.Arbitrary<Chosen> = fc.record(
       maxLength: CORNERS_MAX,
     }),
     mapWinters: fc.constantFrom('all' as const, 'last30' as const),
+    mapShows: fc.constantFrom(...MAP_SHOWS),
+    against: id,
+    atLeast: fc.integer({ min: 2, max: AT_LEAST_MAX }),
   },
   { requiredKeys: [] },
 );
