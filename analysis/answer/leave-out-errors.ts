@@ -1,7 +1,12 @@
 import { FittedWinters, type WinterFit } from '../extremes/fitted-winters.ts';
 import { levelErrorC } from '../extremes/interpolation-error.ts';
 import { KEPT_NIGHT_MAX_C } from '../records/nights.ts';
-import type { PackIntervalScore, PackLeaveOutErrors, PackLeftOutStation } from '../records/pack.ts';
+import type {
+  PackIntervalScore,
+  PackLeaveOutErrors,
+  PackLeftOut,
+  PackReliabilityBin,
+} from '../records/pack.ts';
 import type { LeftOutStation } from './leave-out.ts';
 
 /** The level judged: 1 winter in 10 reaches it. */
@@ -28,7 +33,7 @@ interface Interval {
 export function leaveOutErrors(
   hours: number,
   stations: readonly LeftOutStation[],
-): { errors: PackLeaveOutErrors; stations: PackLeftOutStation[] } | null {
+): { errors: PackLeaveOutErrors; details: PackLeftOut } | null {
   const judged = stations.flatMap((station) => {
     const observedC = levelOf(station.own);
     const whole = wholeInterval(station.whole, observedC);
@@ -40,6 +45,7 @@ export function leaveOutErrors(
   const same = judged.map((entry) => entry.same);
   const baseline = (predict: (kept: LeftOutStation['kept']) => number): number =>
     rounded(mean(judged.map(({ station, observedC }) => Math.abs(predict(station.kept) - observedC))));
+  const { ratio, bins } = hitShares(judged.map(({ station }) => station));
   return {
     errors: {
       hours,
@@ -49,15 +55,19 @@ export function leaveOutErrors(
       inverse_distance_mean_error_c: baseline(inverseDistance),
       interval: intervalScore(whole),
       same_winters: { ...errorOf(same), ...intervalScore(same) },
-      ...hitShares(judged.map(({ station }) => station)),
+      hit_ratio: ratio,
     },
-    stations: judged.map(({ station: { id }, whole: { observedC, predictedC, lowC, highC } }) => ({
-      id,
-      observed_c: rounded(observedC),
-      predicted_c: rounded(predictedC),
-      low_c: rounded(lowC),
-      high_c: rounded(highC),
-    })),
+    details: {
+      hours,
+      reliability: bins,
+      stations: judged.map(({ station: { id }, whole: { observedC, predictedC, lowC, highC } }) => ({
+        id,
+        observed_c: rounded(observedC),
+        predicted_c: rounded(predictedC),
+        low_c: rounded(lowC),
+        high_c: rounded(highC),
+      })),
+    },
   };
 }
 
@@ -115,9 +125,10 @@ export function intervalScore(intervals: readonly Interval[]): PackIntervalScore
 }
 
 /** Predicted chances of a hit against winters hit, the same winters on both sides, at every whole degree. */
-function hitShares(
-  stations: readonly LeftOutStation[],
-): Pick<PackLeaveOutErrors, 'hit_ratio' | 'reliability'> {
+function hitShares(stations: readonly LeftOutStation[]): {
+  ratio: number | null;
+  bins: PackReliabilityBin[];
+} {
   const bins = BIN_STARTS.map(() => ({ predicted: 0, observed: 0, count: 0 }));
   let predictedHits = 0;
   let observedHits = 0;
@@ -146,8 +157,8 @@ function hitShares(
     }
   }
   return {
-    hit_ratio: observedHits > 0 ? rounded(predictedHits / observedHits) : null,
-    reliability: bins
+    ratio: observedHits > 0 ? rounded(predictedHits / observedHits) : null,
+    bins: bins
       .filter(({ count }) => count > 0)
       .map(({ predicted, observed, count }) => ({
         predicted: rounded(predicted / count),

@@ -55,8 +55,16 @@ export function metErrors(model: PlaceModel): PackPlaceErrors[] {
         both += (error * scale[i]) / DEALS;
       });
     }
-    return { mean: means / count, logScale: scales / count, correlation: both / Math.sqrt(means * scales) };
+    return {
+      mean: rounded(means / count),
+      logScale: rounded(scales / count),
+      correlation: rounded(both / Math.sqrt(means * scales)),
+    };
   });
+}
+
+function rounded(value: number): number {
+  return Math.round(value * 1000) / 1000;
 }
 
 /** Estimated less known over its standard error, at the stations left out. */

@@ -97,18 +97,27 @@ export interface PackLeaveOutErrors {
   readonly same_winters: PackIntervalScore & { readonly mean_error_c: number; readonly bias_c: number };
   /** Share of winters hit, predicted over observed, same winters, thresholds hit in 5 to 50 % of all winters left out. */
   readonly hit_ratio: number | null;
-  /** Predicted chances of a hit by bins, whole degrees as thresholds, same winters. */
-  readonly reliability: readonly {
-    readonly predicted: number;
-    readonly observed: number;
-    /** Winters of stations times thresholds. */
-    readonly count: number;
-  }[];
 }
 
-/** `leave-out.json`: single stations, a third left out. */
-export interface PackLeaveOutStations {
-  readonly third: readonly { readonly hours: number; readonly stations: readonly PackLeftOutStation[] }[];
+/** `leave-out.json`: what charts draw of the stations, a third left out. */
+export interface PackLeaveOutDetails {
+  readonly third: readonly PackLeftOut[];
+}
+
+/** Details for one duration. */
+export interface PackLeftOut {
+  readonly hours: number;
+  readonly stations: readonly PackLeftOutStation[];
+  /** Predicted chances of a hit by bins, whole degrees as thresholds, same winters. */
+  readonly reliability: readonly PackReliabilityBin[];
+}
+
+/** Chances of one bin: their mean, and the share of those winters that were hit. */
+export interface PackReliabilityBin {
+  readonly predicted: number;
+  readonly observed: number;
+  /** Winters of stations times thresholds. */
+  readonly count: number;
 }
 
 /** A station left out: level that 1 winter in 10 reaches by its own record and by the others, with 90 % interval, °C. */

@@ -22,6 +22,7 @@ import { writeDatabase } from './database.ts';
 import { csvText } from './night-csv.ts';
 import { CoastDistance } from './coast-distance.ts';
 import { buildGrid } from './grid-file.ts';
+import { packLeaveOut } from './leave-out.ts';
 import { ringsOfLand, ringsOfOutlines } from './land-outlines.ts';
 import { landForMap, worldLand } from './outlines.ts';
 import { readPlaces } from './read-places.ts';
@@ -86,6 +87,12 @@ export async function writePack(folder: string, contents: PackContents): Promise
   if (places) await writeJson(folder, 'places.json', places.places);
   await writeTiles(folder, stations, winters);
   await writeTables(folder, contents, stations, winters);
+  const place = placeParameters(stations, winters);
+  const leftOut = packLeaveOut(
+    stations.map((station) => ({ station, winters: winters.get(station.id)! })),
+    place,
+  );
+  if (leftOut) await writeJson(folder, 'leave-out.json', leftOut.details);
   const hemispheres = new Set(contents.stations.map(({ hemisphere }) => hemisphere));
   const manifest: PackManifest = {
     schema: PACK_SCHEMA,
@@ -99,7 +106,8 @@ export async function writePack(folder: string, contents: PackContents): Promise
     dropped: sorted(contents.dropped),
     doubtful: sorted(contents.doubtful),
     notes: [...contents.notes, ...(grid?.notes ?? [])],
-    place: placeParameters(stations, winters),
+    place,
+    ...(leftOut ? { leave_out: leftOut.errors } : {}),
   };
   await writeJson(folder, 'pack.json', manifest);
 }

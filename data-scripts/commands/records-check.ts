@@ -2,6 +2,7 @@ import { parseArgs } from 'node:util';
 import droppedSql from '../../analysis/records/sql/dropped-by-reason.sql?raw';
 import coldestSql from '../../analysis/records/sql/dropped-coldest.sql?raw';
 import stationsSql from '../../analysis/records/sql/winters-by-station.sql?raw';
+import type { PackLeaveOutErrors } from '../../analysis/records/pack.ts';
 import { PackDatabase } from '../pack/database.ts';
 import { checkedPath, Pack } from '../pack/open-pack.ts';
 import { print, UsageError } from './run-command.ts';
@@ -77,8 +78,29 @@ function aboutPack({ manifest }: Pack): string[] {
     `${files.length} files, ${(bytes / 1e6).toFixed(1)} MB, every checksum as listed`,
     ...sources.map(({ name, licence, attribution }) => `Source: ${name} (${licence}); ${attribution}`),
     ...notes.map((note) => `Note: ${note}`),
+    ...aboutLeaveOut(manifest),
     '',
   ];
+}
+
+function aboutLeaveOut({ leave_out: leaveOut }: Pack['manifest']): string[] {
+  if (!leaveOut) return [];
+  const lines = (how: string, errors: readonly PackLeaveOutErrors[]) =>
+    errors.map((found) => {
+      const { hours, stations, interval, same_winters: same, hit_ratio: ratio } = found;
+      return (
+        `Left out ${how}, S_${hours} that 1 winter in 10 reaches at ${stations} stations: mean error ` +
+        `${found.mean_error_c.toFixed(2)} °C (bias ${found.bias_c.toFixed(2)}; nearest station ${found.nearest_mean_error_c.toFixed(2)}, ` +
+        `inverse distance ${found.inverse_distance_mean_error_c.toFixed(2)}); 90 % interval holds ${percent(interval.coverage)}, ` +
+        `width ${interval.mean_width_c.toFixed(1)}; same winters, interpolation alone ${percent(same.coverage)}, ` +
+        `width ${same.mean_width_c.toFixed(1)}${ratio === null ? '' : `; winters hit, predicted over observed ${ratio.toFixed(2)}`}`
+      );
+    });
+  return [...lines('by thirds', leaveOut.third), ...lines('one by one', leaveOut.one)];
+}
+
+function percent(share: number): string {
+  return `${Math.round(100 * share)} %`;
 }
 
 function aboutStations(rows: readonly StationRow[]): string[] {

@@ -37,6 +37,7 @@ describe('a built pack', () => {
     expect(pack.manifest.files.map((file) => file.path).sort()).toEqual(
       [
         'land.json',
+        'leave-out.json',
         'places.json',
         'records.duckdb',
         'stations.json',
