@@ -4,10 +4,13 @@ import type { StationNetwork } from './station-network.ts';
 
 /**
  * Spreads a place's winter levels over the kinds of night. At a station the kind with the winter's coldest night stands at
- * the level itself and the others so much above it; these gaps are averaged by the weights, and the smallest put to 0, so
- * that the coldest of the kinds is the level again.
+ * the level itself and the others so much above it; these gaps are averaged by the weights. The kind with the smallest is
+ * put to the level; the others keep their gaps, since taking the smallest from all would bring the kinds nearer to each
+ * other than they are at any station. Within a kind too, longer cold is never colder than shorter cold: the level goes to a
+ * kind that can take it.
  * @param j index into SUSTAINED_HOURS
  * @param levelsC by winter, NaN where no station tells
+ * @param shorter what this gave for the duration before; `null` for the first
  * @returns hundredths of °C by kind and winter, missing where half of the stations or more had no such night
  */
 export function levelsByKind(
@@ -15,6 +18,7 @@ export function levelsByKind(
   j: number,
   levelsC: Float64Array,
   weights: readonly (WinterWeights | null)[],
+  shorter: readonly Int16Array[] | null,
 ): Int16Array[] {
   const count = network.labels.length;
   const gapsOfKind = NIGHT_KINDS.map((_, kind) => network.gapsC(j, kind));
@@ -23,18 +27,35 @@ export function levelsByKind(
   for (let w = 0; w < count; w++) {
     const entry = weights[w];
     if (!entry) continue;
-    let least = Infinity;
+    for (let kind = 0; kind < kinds.length; kind++) gaps[kind] = meanGap(gapsOfKind[kind], entry, count, w);
+    const first = kindAtLevel(gaps, Math.round(levelsC[w] * 100), shorter, w);
     for (let kind = 0; kind < kinds.length; kind++) {
-      const gap = meanGap(gapsOfKind[kind], entry, count, w);
-      gaps[kind] = gap;
-      if (gap < least) least = gap;
-    }
-    for (let kind = 0; kind < kinds.length; kind++) {
-      const level = levelsC[w] + gaps[kind] - least;
-      if (!Number.isNaN(level)) kinds[kind][w] = Math.round(level * 100);
+      const level = levelsC[w] + (kind === first ? 0 : gaps[kind]);
+      if (Number.isNaN(level)) continue;
+      // A missing level is below all others.
+      kinds[kind][w] = Math.max(Math.round(level * 100), shorter ? shorter[kind][w] : MISSING_HUNDREDTHS);
     }
   }
   return kinds;
+}
+
+/** The kind with the smallest gap, of those that for shorter cold stand no warmer than the level; -1 when none is known. */
+function kindAtLevel(
+  gaps: Float64Array,
+  level: number,
+  shorter: readonly Int16Array[] | null,
+  w: number,
+): number {
+  let first = -1;
+  let fits = false;
+  gaps.forEach((gap, kind) => {
+    if (Number.isNaN(gap)) return;
+    const own = shorter === null || shorter[kind][w] <= level;
+    if (first >= 0 && (own === fits ? gap >= gaps[first] : fits)) return;
+    first = kind;
+    fits = own;
+  });
+  return first;
 }
 
 /** Mean of the stations' gaps by their weights; NaN where fewer than half of the weight knows such a night. */

@@ -81,11 +81,10 @@ export function coldestByKind(
     climates.push(climate);
     // Longer cold is never colder than shorter cold.
     const levels = model.levelsC(j, climate, weights).map((level, w) => Math.max(level, shorter[w]));
-    byHours.push(levelsByKind(model.network, j, levels, weights));
+    byHours.push(levelsByKind(model.network, j, levels, weights, byHours[j - 1] ?? null));
     shorter = levels;
   }
   const coldest = NIGHT_KINDS.map((_, kind) => byHours.map((kinds) => kinds[kind]));
-  for (const byHour of coldest) neverColderWithHours(byHour);
   dropWarmKinds(coldest);
   return { coldest, climates };
 }
@@ -104,14 +103,6 @@ export function stationAt(members: readonly Member[], site: Site): Member | null
     (best, member) => (best && complete(best) >= complete(member) ? best : member),
     null,
   );
-}
-
-/** Within one kind of night too, longer cold is never colder than shorter cold. */
-function neverColderWithHours(byHours: readonly Int16Array[]): void {
-  for (let j = 1; j < byHours.length; j++)
-    byHours[j].forEach((level, w) => {
-      if (level !== MISSING_HUNDREDTHS) byHours[j][w] = Math.max(level, byHours[j - 1][w]);
-    });
 }
 
 /** Nights are dated as at the station that weighs most among those that had such a night. */
