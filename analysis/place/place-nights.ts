@@ -1,6 +1,12 @@
 import type { KeptNights } from '../records/kept-nights.ts';
-import { KEPT_NIGHT_MAX_C, MISSING_HUNDREDTHS, NIGHT_KINDS, SUSTAINED_COUNT } from '../records/nights.ts';
-import { kindsByVote } from './night-kinds.ts';
+import {
+  KEPT_NIGHT_MAX_C,
+  MISSING_HUNDREDTHS,
+  NIGHT_KINDS,
+  SUSTAINED_COUNT,
+  SUSTAINED_HOURS,
+} from '../records/nights.ts';
+import { kindsOfNights } from './night-kinds.ts';
 import type { NightPlan } from './night-plan.ts';
 import { risingWithHours } from './rising-with-hours.ts';
 import { nightsOfSources, rowsOfDays, standings, type SourceNights } from './winter-nights.ts';
@@ -8,7 +14,7 @@ import { nightsOfSources, rowsOfDays, standings, type SourceNights } from './win
 /** The correction that makes a winter's coldest night meet the winter's level fades over so much warmth above it. Hundredths of °C. */
 const FADE = 800;
 /** The same for what then separates the kinds of night. */
-const KIND_FADE = 100;
+const KIND_FADE = 10;
 const KEPT_MAX = KEPT_NIGHT_MAX_C * 100;
 
 /** One winter's nights at a point. */
@@ -57,57 +63,54 @@ function nightsOfWinter(
   const possible = levels.map(([minimum]) => minimum !== MISSING_HUNDREDTHS);
   const all = nightsOfSources(sources);
   if (all.length === 0 || !possible.includes(true)) return null;
+  const standing = (rows: readonly Int32Array[], j: number): Float64Array => {
+    const means = stationMeansC.map((own) => 100 * own[j]);
+    const own = standings(sources, rows, j, means).map((level) => level + 100 * meansC[j]);
+    const known = levels.map((byHours) => byHours[j]).filter((level) => level !== MISSING_HUNDREDTHS);
+    meetLevel(own, [...own.keys()], known.length > 0 ? Math.min(...known) : NaN, FADE);
+    return own;
+  };
   const allRows = sources.map((source) => rowsOfDays(source, all));
-  const standing = (rows: readonly Int32Array[], j: number) =>
-    standings(
-      sources,
-      rows,
-      j,
-      stationMeansC.map((means) => 100 * means[j]),
-    ).map((level) => level + 100 * meansC[j]);
-
   const minima = standing(allRows, 0);
-  const allKinds = kindsByVote(sources, allRows, possible, minima);
-  const met = [meetLevels(minima, allKinds, levels, 0)];
   // As at a station, warmer nights aren't kept.
   const kept = [...all.keys()].filter((t) => Math.round(minima[t]) <= KEPT_MAX);
-  const pick = <A extends Int32Array | Uint8Array | Float64Array>(from: A) =>
-    kept.map((t) => from[t]);
-  const rows = allRows.map((own) => Int32Array.from(pick(own)));
-  const kinds = Uint8Array.from(pick(allKinds));
-  const sustained = [Float64Array.from(pick(minima))];
-  met[0] = met[0].map((t) => kept.indexOf(t));
-  for (let j = 1; j < SUSTAINED_COUNT; j++) {
-    const own = standing(rows, j);
-    met.push(meetLevels(own, kinds, levels, j));
-    sustained.push(own);
-  }
-  return { days: Int32Array.from(pick(all)), kinds, sustained: risingWithHours(sustained, met) };
+  const rows = allRows.map((own) => Int32Array.from(kept, (t) => own[t]));
+  const sustained = SUSTAINED_HOURS.map((_, j) =>
+    j === 0 ? Float64Array.from(kept, (t) => minima[t]) : standing(rows, j),
+  );
+  const kinds = kindsOfNights(
+    sources,
+    rows,
+    levels.map(([minimum]) => minimum),
+    sustained[0],
+  );
+  const met = sustained.map((own, j) => meetKinds(own, kinds, levels, j));
+  sustained[0] = sustained[0].map((minimum) => Math.min(minimum, KEPT_MAX));
+  return { days: Int32Array.from(kept, (t) => all[t]), kinds, sustained: risingWithHours(sustained, met) };
 }
 
 /**
- * Moves all nights so that their coldest stands at the winter's level, then those of each kind, warmer ones the less the
- * warmer they are. Nights of a kind without a level become unknown.
+ * Moves the coldest nights of each kind to its level. Nights of a kind without a level become unknown.
  * @returns the nights that stand at a level
  */
-function meetLevels(
+function meetKinds(
   own: Float64Array,
   kinds: Uint8Array,
   levels: readonly (readonly number[])[],
   j: number,
 ): number[] {
-  const known = levels.map((byHours) => byHours[j]).filter((level) => level !== MISSING_HUNDREDTHS);
-  if (known.length > 0) meetLevel(own, [...own.keys()], Math.min(...known), FADE);
   return levels.flatMap((byHours, kind) => {
-    const level = byHours[j];
     const nights = [...own.keys()].filter((t) => kinds[t] === kind);
-    if (level !== MISSING_HUNDREDTHS) return meetLevel(own, nights, level, KIND_FADE);
+    if (byHours[j] !== MISSING_HUNDREDTHS) return meetLevel(own, nights, byHours[j], KIND_FADE);
     for (const t of nights) own[t] = NaN;
     return [];
   });
 }
 
-/** @returns the coldest of the nights, which now stands at the level */
+/**
+ * Moves nights so that their coldest stands at a level, warmer ones the less the warmer they are.
+ * @returns the coldest
+ */
 function meetLevel(own: Float64Array, nights: readonly number[], level: number, fade: number): number[] {
   if (nights.length === 0) return [];
   const coldest = nights.reduce((best, t) => (own[t] < own[best] || Number.isNaN(own[best]) ? t : best));

@@ -68,11 +68,7 @@ export function standings(
 }
 
 /** Weighted mean of what the stations know of a night; NaN when none knows it. */
-function averageOf(
-  sources: readonly SourceNights[],
-  levels: readonly Float64Array[],
-  t: number,
-): number {
+function averageOf(sources: readonly SourceNights[], levels: readonly Float64Array[], t: number): number {
   let [sum, all] = [0, 0];
   for (let s = 0; s < sources.length; s++) {
     const level = levels[s][t];

@@ -114,7 +114,8 @@ function forEachHit(
   use: (i: number, levelC: number) => void,
 ): void {
   const levels = sustained[SUSTAINED_HOURS.findIndex((kept) => kept === hours)];
-  if (!levels) throw new RangeError(`Nights are kept for ${SUSTAINED_HOURS.join(', ')} hours, not for ${hours}.`);
+  if (!levels)
+    throw new RangeError(`Nights are kept for ${SUSTAINED_HOURS.join(', ')} hours, not for ${hours}.`);
   const limit = toHundredths(limitC);
   const gain = gainsByKindC(gains).map(toHundredths);
   levels.forEach((level, i) => {
