@@ -15,7 +15,7 @@ export interface ShownSurface {
 
 /** What is known of the point the reader rests on: its answer with the range. */
 export interface PointAnswer extends MapPoint {
-  readonly words: string;
+  readonly lines: readonly string[];
 }
 
 /** Where the pointer is on the map, px and degrees. */

@@ -56,11 +56,11 @@ export function coldWords(
   return `${formatTemperature(limitC, unit)} for ${answer.hours} h`;
 }
 
-/** A point's own answer: `about 1 winter in 12, range 1 in 8 to 1 in 20`; empty if the type isn't in it. */
-export function pointWords(ranking: Ranking, typeId: string, level: Level): string {
+/** A point's own answer: `about 1 winter in 12` and `range 1 in 8 to 1 in 20`; empty if the type isn't in it. */
+export function pointWords(ranking: Ranking, typeId: string, level: Level): readonly string[] {
   const answer = ranking.types.find(({ id }) => id === typeId)?.levels.find((entry) => entry.level === level);
-  if (!answer) return '';
+  if (!answer) return [];
   const { headline, counted } = answer;
   const range = formatRangeWithin(headline.low, headline.high, counted.winters);
-  return `${formatHeadline(headline, counted.winters)}, range ${range}`;
+  return [formatHeadline(headline, counted.winters), `range ${range}`];
 }
