@@ -32,7 +32,7 @@ function place(number: number, periods: Readonly<Record<string, number>>, ground
   }));
   return {
     number,
-    name: `${number} Place`,
+    name: `Place (${number})`,
     ranking: { types, history: [] } as unknown as Ranking,
     nights: [],
     elevationM: 10,
@@ -54,6 +54,8 @@ describe('types to compare', () => {
     expect(ids(false)).toEqual(['a', 'c', 'b', 'far']);
     expect(ids(true, 3)).toEqual(['a', 'stock', 'c']);
     expect(typeRows([], 'wood', 'a', false)).toEqual([]);
+    const twins = [place(1, { a: 10, twin: 10, b: 20 }), place(2, { a: 12, twin: 12, b: 20 })];
+    expect(typeRows(twins, 'wood', 'a', false).map(({ type }) => type.id)).toEqual(['a', 'b']);
   });
 
   it('say where it is coldest and where mildest', () => {

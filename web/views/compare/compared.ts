@@ -11,7 +11,7 @@ import type { Ground } from './terrain-words.ts';
 export interface Compared extends Ground {
   /** 1 to 4, as on the map. */
   readonly number: number;
-  /** `2 SC 130 Corrow`. */
+  /** `SC 130 Corrow (2)`. */
   readonly name: string;
   readonly ranking: Ranking;
   readonly nights: readonly ColdestNight[];
@@ -26,6 +26,12 @@ export interface TypeRow {
 /** How rare, with what is never told cut off, so that two bounds don't look like a difference. */
 function told(level: LevelAnswer): number {
   return Math.max(1, Math.min(sortPeriod(level), longestTold(level.counted.winters)));
+}
+
+/** Kinds with the same thresholds have the same answers everywhere: one of them is enough. */
+function differsFromThoseBefore(row: TypeRow, at: number, rows: readonly TypeRow[]): boolean {
+  const periods = (levels: readonly LevelAnswer[]): string => levels.map(told).join(' ');
+  return !rows.slice(0, at).some(({ levels }) => periods(levels) === periods(row.levels));
 }
 
 /**
@@ -52,7 +58,7 @@ export function typeRows(
     });
   const focus = rows.filter(({ type }) => type.id === focusId);
   const others = rows.filter(({ type }) => type.id !== focusId).sort((a, b) => b.apart - a.apart);
-  return [...focus, ...others].slice(0, most);
+  return [...focus, ...others].filter(differsFromThoseBefore).slice(0, most);
 }
 
 /** Coldest and mildest of the places for one type and level, `null` with fewer than two or no difference. */
