@@ -3,10 +3,9 @@ import { PlaceModel } from '../place/place-model.ts';
 import { USUAL_PARAMETERS, type PlaceParameters } from '../place/place-parameters.ts';
 import type { Site } from '../place/site.ts';
 import { canTakePart, type Member } from '../place/station-network.ts';
-import { REACH_KM, stationsAround } from '../place/stations-around.ts';
+import { REACH_KM, Squares, type Square } from '../place/stations-around.ts';
 import { coastKmAt, elevationAt, type PlaceGrid } from '../records/grid.ts';
 import type { PackStation } from '../records/pack.ts';
-import { tileOf } from '../records/winter-tile.ts';
 import type { WinterTable } from '../records/winters.ts';
 
 /** Where the winters of a pack's stations come from: files for a command, tiles over HTTP for the page. */
@@ -26,21 +25,24 @@ export interface AskedPoint {
   readonly elevationM: number | null;
 }
 
-/** Histories of points anywhere on a pack's land. The model of a tile's surroundings is made once and kept. */
+/** Histories of points anywhere on a pack's land. The model of a square's surroundings is made once and kept. */
 export class PlaceHistories {
-  readonly #byTile = new Map<string, Promise<PlaceModel | null>>();
+  readonly #squares: Squares<PackStation>;
+  readonly #bySquare = new Map<string, Promise<PlaceModel | null>>();
   readonly #byStations = new Map<string, Promise<PlaceModel>>();
 
-  constructor(private readonly source: WinterSource) {}
+  constructor(private readonly source: WinterSource) {
+    this.#squares = new Squares(source.stations);
+  }
 
   /** The model that tells about a point; `null` when no station with winters enough lies within reach. */
   async model(point: { lat: number; lon: number }): Promise<PlaceModel | null> {
-    const tile = tileOf(point.lat, point.lon);
-    let model = this.#byTile.get(tile);
+    const square = this.#squares.at(point);
+    let model = this.#bySquare.get(square.name);
     if (!model) {
-      model = this.#around(point);
-      model.catch(() => this.#byTile.delete(tile));
-      this.#byTile.set(tile, model);
+      model = this.#around(square);
+      model.catch(() => this.#bySquare.delete(square.name));
+      this.#bySquare.set(square.name, model);
     }
     const found = await model;
     return found?.network.members.some(({ site }) => distanceKm(site, point) <= REACH_KM) ? found : null;
@@ -57,9 +59,8 @@ export class PlaceHistories {
     };
   }
 
-  /** Tiles with the same stations around them share a model. */
-  async #around(point: { lat: number; lon: number }): Promise<PlaceModel | null> {
-    const stations = stationsAround(this.source.stations, point);
+  /** Squares with the same stations around them share a model. */
+  async #around({ stations }: Square<PackStation>): Promise<PlaceModel | null> {
     if (stations.length === 0) return null;
     const key = stations.map(({ id }) => id).join('\n');
     let model = this.#byStations.get(key);

@@ -10,7 +10,8 @@ import {
 } from '../../analysis/records/pack.ts';
 import { encodeGrid } from '../../analysis/records/grid.ts';
 import type { LocatedStation } from '../../analysis/records/station.ts';
-import { encodeWinterTile, tileOf } from '../../analysis/records/winter-tile.ts';
+import { packTiles } from '../../analysis/records/pack-tiles.ts';
+import { encodeWinterTile } from '../../analysis/records/winter-tile.ts';
 import type { WinterTable } from '../../analysis/records/winters.ts';
 import { memberOf } from '../../analysis/answer/place-histories.ts';
 import { fitPlaceParameters } from '../../analysis/place/fit-parameters.ts';
@@ -76,9 +77,11 @@ export async function writePack(folder: string, contents: PackContents): Promise
   const coast = new CoastDistance(land ? ringsOfOutlines(land) : ringsOfLand(worldLand()));
   const located = contents.stations.map(({ station }) => station);
   const grid = contents.elevation === undefined ? null : await buildGrid(located, contents.elevation, coast);
+  const tiles = packTiles(located);
   const stations = contents.stations.map(({ station, basis }) => {
     const elevationM = station.elevationM ?? grid?.stationsM.get(station.id) ?? null;
-    return packStation({ ...station, elevationM }, basis, coast.of(station), winters.get(station.id)!);
+    const tile = tiles.get(station.id)!;
+    return packStation({ ...station, elevationM }, basis, coast.of(station), winters.get(station.id)!, tile);
   });
   await writeJson(folder, 'stations.json', stations);
   await writeJson(folder, 'land.json', land ?? landForMap(bbox));
@@ -157,6 +160,7 @@ function packStation(
   basis: PackStation['basis'],
   coastKm: number,
   winters: WinterTable,
+  tile: string,
 ): PackStation {
   const complete = [...winters.winter].filter((_, w) => winters.complete[w] === 1);
   return {
@@ -168,7 +172,7 @@ function packStation(
     coast_km: Number.isFinite(coastKm) ? Math.round(coastKm * 10) / 10 : null,
     winters: { complete: complete.length, first: complete[0] ?? null, last: complete.at(-1) ?? null },
     basis,
-    tile: tileOf(lat, lon),
+    tile,
   };
 }
 
