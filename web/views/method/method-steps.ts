@@ -75,6 +75,15 @@ export const METHOD_STEPS: readonly MethodStep[] = [
     sources: ['Hosking and Wallis 1997', 'Coles 2001'],
   },
   {
+    title: 'Between stations',
+    paragraphs: [
+      'A point has winters of its own, estimated from the stations around. Their mean and their spread come to it by a trend in height, nearness of the sea and latitude, and by kriging what the trend leaves: nearby stations count by distance, and by height, so that a slope is not told by its valley. How mild or hard each winter was for the land comes from the nearest stations that have it, with its spread restored.',
+      'Mean and spread of a point may be off, together: hollows are colder than thought and vary more. How far is measured when the pack is built, by leaving a third of the stations out in turn. That error is in every chance, which is averaged over it, and in every range, beside the luck of few winters. The bend of the curve is the neighbouring stations’.',
+    ],
+    code: 'analysis/place',
+    sources: ['Willmott and Robeson 1995', 'Cressie 1993', 'Hosking and Wallis 1997'],
+  },
+  {
     title: 'Chance within some winters, and change',
     paragraphs: [
       'The chance of at least one hit within N winters is one minus the chance of N winters without, averaged over the redrawn curves, so that doubt about the curve is in it. Change over the years is judged by the Mann-Kendall test, Sen’s slope, and a curve whose place moves with the year; the headline stays with the whole record, since freezes of the past can come again.',

@@ -1,0 +1,54 @@
+import type { PackLeaveOut, PackLeaveOutErrors } from '../../../analysis/records/pack.ts';
+import { formatChance, formatCount } from '../../format/numbers.ts';
+import { differenceIn, figure } from '../../format/temperatures.ts';
+import { unitSymbol, type TemperatureUnit } from '../../format/unit.ts';
+import type { AccuracyTable } from './accuracy-tables.ts';
+
+/** `minimum` or `4 hours`. */
+export function durationName(hours: number): string {
+  return hours === 0 ? 'minimum' : `${hours} hours`;
+}
+
+function rows(
+  { third, one }: PackLeaveOut,
+  cells: (errors: PackLeaveOutErrors) => readonly string[],
+): (readonly string[])[] {
+  const of = (how: string, all: readonly PackLeaveOutErrors[]) =>
+    all.map((errors) => [`${how}, ${durationName(errors.hours)}`, ...cells(errors)]);
+  return [...of('a third left out', third), ...of('one left out', one)];
+}
+
+/** Errors of estimates beside those of plainer ways, and how often the ranges hold. */
+export function leaveOutTables(leaveOut: PackLeaveOut, unit: TemperatureUnit): readonly AccuracyTable[] {
+  const degrees = (differenceC: number): string => figure(differenceIn(differenceC, unit), 2);
+  const symbol = unitSymbol(unit);
+  return [
+    {
+      title: `Level that 1 winter in 10 reaches: mean size of the error, ${symbol}`,
+      columns: ['', 'stations', 'as here', 'mean', 'nearest station', 'eight, by distance and height'],
+      rows: rows(leaveOut, (errors) => [
+        formatCount(errors.stations),
+        degrees(errors.mean_error_c),
+        degrees(errors.bias_c),
+        degrees(errors.nearest_mean_error_c),
+        degrees(errors.inverse_distance_mean_error_c),
+      ]),
+    },
+    {
+      title: `90% ranges: how many hold what was observed, mean width and interval score, ${symbol}`,
+      columns: ['', 'whole range', 'width', 'score', 'same winters', 'width', 'score'],
+      rows: rows(leaveOut, ({ interval, same_winters: same }) =>
+        [interval, same].flatMap(({ coverage, mean_width_c: width, score_c: score }) => [
+          formatChance(coverage),
+          degrees(width),
+          degrees(score),
+        ]),
+      ),
+    },
+    {
+      title: 'Winters hit, predicted over observed, at levels that 5 to 50% of all winters reach',
+      columns: ['', 'ratio'],
+      rows: rows(leaveOut, ({ hit_ratio: ratio }) => [ratio === null ? '–' : ratio.toFixed(2)]),
+    },
+  ];
+}
