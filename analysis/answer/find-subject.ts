@@ -1,4 +1,5 @@
 import { nearestStations } from '../place/nearest-stations.ts';
+import { nightPlan, type NightPlan } from '../place/night-plan.ts';
 import { POOLED_NEIGHBOURS, POOLED_WITHIN_KM, pooledMembers } from '../place/pooled-members.ts';
 import { placeHistory, type PlaceHistory } from '../place/place-history.ts';
 import { FEWEST_STATIONS_TO_FIT } from '../place/fit-parameters.ts';
@@ -33,6 +34,8 @@ export interface FoundSubject {
   readonly subject: Subject;
   /** The station whose nights are the place's nights; `null` where they are estimated from several. */
   readonly stationId: string | null;
+  /** How the nights of a place are estimated; `null` where they are a station's. */
+  nightPlan(): NightPlan | null;
 }
 
 /**
@@ -88,7 +91,7 @@ async function stationSubject(
     evidence: [{ id: station.id, weight: 1, distanceKm: 0 }],
     notes,
   };
-  return { subject, stationId: station.id };
+  return { subject, stationId: station.id, nightPlan: () => null };
 }
 
 function pointSubject(
@@ -114,7 +117,7 @@ function pointSubject(
     evidence,
     notes: historyNotes(source, site, history, model),
   };
-  return { subject, stationId: onStation };
+  return { subject, stationId: onStation, nightPlan: () => nightPlan(model, site, history) };
 }
 
 async function neighboursOf(source: WinterSource, station: PackStation): Promise<WinterTable[]> {

@@ -6,18 +6,23 @@ import { PackDatabase } from '../pack/database.ts';
 import { Pack } from '../pack/open-pack.ts';
 import { ASSESS_HELP, readAssessOptions, type AssessRequest } from './assess-options.ts';
 import { assessCsv, assessText } from './assess-text.ts';
-import { countHitNights } from './hit-nights.ts';
+import { countHitNights, countPlaceHitNights } from './hit-nights.ts';
 import { print, runCommand } from './run-command.ts';
 
 await runCommand('assess', async () => {
   const request = readAssessOptions(process.argv.slice(2));
   if (!request) return print(ASSESS_HELP);
   const pack = await Pack.open(request.pack);
-  const { subject, stationId } = await findSubject(pack, placeOf(pack, request));
+  const { subject, stationId, nightPlan } = await findSubject(pack, placeOf(pack, request));
   const database = await PackDatabase.open(await pack.databaseFile());
   try {
     const question = { types: request.types, levels: request.levels, tree: request.tree, gains: NO_GAINS };
-    const hitNights = stationId === null ? undefined : await countHitNights(database, stationId, question);
+    const plan = nightPlan();
+    const hitNights = plan
+      ? await countPlaceHitNights(database, plan, question)
+      : stationId === null
+        ? undefined
+        : await countHitNights(database, stationId, question);
     const answer = assess(subject, { ...question, years: request.years, hitNights });
     if (request.format === 'json') await print(`${JSON.stringify(assessmentJson(answer))}\n`);
     else if (request.format === 'csv') await print(assessCsv(answer));

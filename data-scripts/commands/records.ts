@@ -4,6 +4,7 @@ import { writePackIndex } from '../pack/pack-index.ts';
 import { BUILD_HELP, recordsBuild } from './records-build.ts';
 import { CHECK_HELP, recordsCheck } from './records-check.ts';
 import { DEMO_HELP, recordsDemo } from './records-demo.ts';
+import { point } from './assess-options.ts';
 import { FETCH_HELP, recordsFetch } from './records-fetch.ts';
 import { print, runCommand, UsageError } from './run-command.ts';
 
@@ -11,9 +12,10 @@ const INDEX_HELP = `npm run records -- index DIR
 
 Writes DIR/index.json, the list of the packs in a folder that a page reads first.
 `;
-const NIGHTS_HELP = `npm run records -- nights PACK --station ID
+const NIGHTS_HELP = `npm run records -- nights PACK (--station ID | --at LAT,LON[,ELEV_M])
 
 All nights of a station with a minimum at or below 10 °C, as CSV: kind of night, basis, extremes, sustained cold (°C).
+At a point between stations they are estimated, and say so in the column basis.
 `;
 
 const COMMANDS: Record<string, { help: string; run: (args: string[]) => Promise<void> }> = {
@@ -51,9 +53,14 @@ async function recordsNights(args: string[]): Promise<void> {
   const { values, positionals } = parseArgs({
     args,
     allowPositionals: true,
-    options: { station: { type: 'string' } },
+    options: { station: { type: 'string' }, at: { type: 'string' } },
   });
-  if (positionals.length !== 1 || !values.station)
-    throw new UsageError('exactly one PACK and --station are needed');
-  await print(await nightsCsv(positionals[0], values.station));
+  const { station, at } = values;
+  if (positionals.length !== 1 || (station === undefined) === (at === undefined))
+    throw new UsageError('exactly one PACK and one of --station and --at are needed');
+  const place =
+    at === undefined
+      ? { by: 'station' as const, id: station! }
+      : { by: 'point' as const, label: at, ...point(at) };
+  await print(await nightsCsv(positionals[0], place));
 }

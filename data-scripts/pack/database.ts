@@ -18,6 +18,12 @@ export class PackDatabase {
     return reader.getRowObjects() as Row[];
   }
 
+  /** Rows of a prepared statement that gives nothing but small whole numbers, in the order of its columns. */
+  async table(sql: string, parameters: Record<string, DuckDBValue> = {}): Promise<number[][]> {
+    const reader = await this.connection.runAndReadAll(sql, parameters);
+    return reader.getRows() as number[][];
+  }
+
   close(): void {
     this.connection.closeSync();
     this.instance.closeSync();

@@ -1,6 +1,16 @@
+import { findSubject, type PlaceRequest } from '../../analysis/answer/find-subject.ts';
+import type { KeptNights } from '../../analysis/records/kept-nights.ts';
+import {
+  MISSING_HUNDREDTHS,
+  NIGHT_KINDS,
+  SUSTAINED_HOURS,
+  type NightBasis,
+} from '../../analysis/records/nights.ts';
 import sql from '../../analysis/records/sql/nights-of-station.sql?raw';
+import { formatIsoDay } from '../../analysis/units/calendar.ts';
 import { PackDatabase } from './database.ts';
 import { Pack } from './open-pack.ts';
+import { readPlaceNights } from './place-nights.ts';
 
 const COLUMNS = [
   'date',
@@ -24,19 +34,43 @@ const COLUMNS = [
   's24_c',
 ] as const;
 
+type NightRow = Readonly<Record<(typeof COLUMNS)[number], unknown>>;
+
 /**
- * All kept nights of a station (minimum at or below 10 °C) as CSV with a header, by date; °C, empty for unknown.
- * @throws InputError when the pack or the station can't be used
+ * All kept nights of a place (minimum at or below 10 °C) as CSV with a header, by date; °C, empty for unknown. Those of a
+ * point between stations are estimated.
+ * @throws InputError when the pack or the place can't be used
  */
-export async function nightsCsv(packFolder: string, stationId: string): Promise<string> {
+export async function nightsCsv(packFolder: string, place: PlaceRequest): Promise<string> {
   const pack = await Pack.open(packFolder);
-  const station = pack.station(stationId);
+  const { stationId, nightPlan } = await findSubject(pack, place);
   const database = await PackDatabase.open(await pack.databaseFile());
   try {
-    const rows = await database.rows<Record<(typeof COLUMNS)[number], unknown>>(sql, { station: station.id });
+    const plan = nightPlan();
+    const rows = plan
+      ? estimatedRows(await readPlaceNights(database, plan))
+      : await database.rows<NightRow>(sql, { station: stationId });
     const lines = rows.map((row) => COLUMNS.map((column) => row[column] ?? '').join(','));
     return [COLUMNS.join(','), ...lines, ''].join('\n');
   } finally {
     database.close();
   }
+}
+
+/** Extremes of the days around aren't estimated: only the night's own cold is. */
+function estimatedRows({ day, winter, kind, sustained }: KeptNights): NightRow[] {
+  return Array.from(day, (date, i) => {
+    const levels = SUSTAINED_HOURS.map((hours, j) => {
+      const level = sustained[j][i];
+      return [`s${hours}_c`, level === MISSING_HUNDREDTHS ? null : level / 100] as const;
+    });
+    return {
+      date: formatIsoDay(date),
+      winter: winter[i],
+      kind: NIGHT_KINDS[kind[i]],
+      basis: 'estimated' satisfies NightBasis,
+      tmin_c: sustained[0][i] / 100,
+      ...Object.fromEntries(levels),
+    } as NightRow;
+  });
 }
