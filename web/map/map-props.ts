@@ -1,6 +1,8 @@
 import type { FeatureCollection } from 'geojson';
+import type { Snippet } from 'svelte';
 import type { TemperatureUnit } from '../format/unit.ts';
 import type { Box } from './graticule.ts';
+import type { MapFrame, MapView } from './map-view.ts';
 import type { MapTown } from './place-names.ts';
 import type { MapPoint, PointAnswer, ShownSurface } from './shown-surface.ts';
 import type { MapPeriod, MapStation } from './station-features.ts';
@@ -37,4 +39,6 @@ export interface MapProps {
   /** The reader points at land beside any station, or no longer does. */
   readonly onpointed?: (point: MapPoint | null) => void;
   readonly onready?: () => void;
+  /** What others draw over the map; it is drawn anew whenever the map has moved. */
+  readonly marks?: Snippet<[view: MapView, frame: MapFrame]>;
 }

@@ -5,11 +5,13 @@ import { findType } from '../../analysis/tree/catalogue.ts';
 import { hemisphereOf } from '../format/dates.ts';
 import { isEstimated } from '../format/estimated.ts';
 import type { Place } from './chosen.ts';
+import { AreaDraft } from './area-draft.svelte.ts';
 import type { AnswerState } from './answer-state.svelte.ts';
 import type { Choices } from './choices.svelte.ts';
 import type { PackState } from './pack-state.svelte.ts';
 import type { Storage } from './kept.ts';
 import type { AssessQuestion, LaterPort, StationPeriodsQuestion } from './ports.ts';
+import type { SurfaceState } from './surface-state.svelte.ts';
 import { mapLevel } from './surface-ask.ts';
 import { steady } from './steady.ts';
 import { defaultPlace, resolvePlace, type ResolvedPlace } from './resolve-place.ts';
@@ -29,6 +31,10 @@ export class PageState {
   readonly later: LaterPort;
   readonly #sameQuestion = steady<AssessQuestion>();
   readonly #samePeriods = steady<StationPeriodsQuestion>();
+  /** The area being drawn. */
+  readonly draft = new AreaDraft();
+  /** The surfaces the map shows; `null` before there is a map. */
+  surfaces = $state.raw<SurfaceState | null>(null);
   /** Sentences about parts of the address that made no sense. */
   ignored = $state.raw<readonly string[]>([]);
 
