@@ -1,0 +1,324 @@
+import { execFile } from 'node:child_process';
+import { promisify } from 'node:util';
+
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+
+import type { Assessment } from '../../analysis/answer/assessment.ts';
+import { launchChromium } from './chromium.ts';
+import { mapOfStations, siteAddress, startVisit, untilAnswered, type Visit } from './visit.ts';
+
+/** The first surface takes seconds, more where the machine is busy. */
+const SURFACE_PATIENCE_MS = 90_000;
+const TEST_MS = 150_000;
+/** Design section 8: 150 ms. The test asserts a generous bound, since the machine is shared, and prints what it took. */
+const REPAINT_PATIENCE_MS = 1500;
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launchChromium();
+});
+afterAll(() => browser.close());
+
+async function visitMap(query: string, options: Parameters<typeof startVisit>[1] = {}): Promise<Visit> {
+  const visit = await startVisit(browser, options);
+  await visit.page.goto(siteAddress(query));
+  await untilAnswered(visit.page);
+  await untilSurface(visit.page);
+  return visit;
+}
+
+/** Waits for the surface, newest and with crisp bands. */
+async function untilSurface(page: Page): Promise<void> {
+  await page.getByText(/^Areas are estimated between stations/).waitFor({ timeout: SURFACE_PATIENCE_MS });
+  await expect
+    .poll(() => page.getByText('Working out the map').count(), { timeout: SURFACE_PATIENCE_MS })
+    .toBe(0);
+  await page.waitForTimeout(600);
+}
+
+/** The areas' entries in the legend. */
+const areas = (page: Page) => page.getByRole('list', { name: 'Areas, estimated between stations' });
+
+/** Share of the map's pixels in the very colour that the legend gives a class. */
+async function shareOf(page: Page, label: string | RegExp): Promise<number> {
+  const swatch = areas(page).getByRole('listitem').filter({ hasText: label }).locator('rect').first();
+  const fill = await swatch.evaluate((rect) => getComputedStyle(rect).fill);
+  return mapOfStations(page)
+    .locator('canvas')
+    .evaluate((canvas, colour) => {
+      const [r, g, b] = colour.match(/[\d.]+/g)!.map(Number);
+      const copy = document.createElement('canvas');
+      [copy.width, copy.height] = [(canvas as HTMLCanvasElement).width, (canvas as HTMLCanvasElement).height];
+      const pen = copy.getContext('2d')!;
+      pen.drawImage(canvas as HTMLCanvasElement, 0, 0);
+      const { data } = pen.getImageData(0, 0, copy.width, copy.height);
+      let found = 0;
+      for (let i = 0; i < data.length; i += 4) {
+        const off = Math.abs(data[i] - r) + Math.abs(data[i + 1] - g) + Math.abs(data[i + 2] - b);
+        if (off <= 4) found++;
+      }
+      return found / (data.length / 4);
+    }, fill);
+}
+
+/** Colour of one pixel of the map, at shares of its width and height. */
+async function pixel(page: Page, right: number, down: number): Promise<string> {
+  return mapOfStations(page)
+    .locator('canvas')
+    .evaluate(
+      (canvas, [x, y]) => {
+        const copy = document.createElement('canvas');
+        copy.width = copy.height = 1;
+        const source = canvas as HTMLCanvasElement;
+        const pen = copy.getContext('2d')!;
+        pen.drawImage(source, -Math.round(source.width * x), -Math.round(source.height * y));
+        return [...pen.getImageData(0, 0, 1, 1).data].join();
+      },
+      [right, down],
+    );
+}
+
+/** Open sea in the south-east of the demo region, and a plain of its land. */
+const SEA = [0.72, 0.93] as const;
+const PLAIN = [0.22, 0.66] as const;
+const said = (page: Page) => page.locator('figure [role="status"]');
+
+describe('the surface', () => {
+  it('colours the land as its legend says and leaves the sea as it was', { timeout: TEST_MS }, async () => {
+    const visit = await startVisit(browser);
+    const { page } = visit;
+    await page.goto(siteAddress('?type=meyer_lemon&level=wood&unit=F'));
+    await untilAnswered(page);
+    await page.getByText('The land between them is being worked out').waitFor({ timeout: 20_000 });
+    const before = { sea: await pixel(page, ...SEA), land: await pixel(page, ...PLAIN) };
+    await untilSurface(page);
+    const after = { sea: await pixel(page, ...SEA), land: await pixel(page, ...PLAIN) };
+    expect(after.sea).toBe(before.sea);
+    expect(after.land).not.toBe(before.land);
+    expect(await shareOf(page, '1 in 2 to 1 in 5')).toBeGreaterThan(0.1);
+    expect(await shareOf(page, '1 in 5 to 1 in 10')).toBeGreaterThan(0.02);
+    expect(visit.complaints).toEqual([]);
+    await visit.close();
+  });
+
+  it('is repainted as the slider of the tree’s age moves', { timeout: TEST_MS }, async () => {
+    const visit = await visitMap('?type=satsuma_owari&level=wood');
+    const { page } = visit;
+    const mature = await shareOf(page, '1 in 2 to 1 in 5');
+    const slider = page.getByRole('slider', { name: 'Years since planting' });
+    // One look a frame at a few hundred pixels of the land: the frame in which they differ is the repaint.
+    const repaint = (value: number): Promise<number> =>
+      slider.evaluate(
+        (input: HTMLInputElement, [wanted, patience]) =>
+          new Promise<number>((resolve) => {
+            const canvas = document.querySelector<HTMLCanvasElement>('[role="application"] canvas')!;
+            const copy = document.createElement('canvas');
+            copy.width = copy.height = 24;
+            const pen = copy.getContext('2d', { willReadFrequently: true })!;
+            const look = (): string => {
+              pen.drawImage(canvas, 0, 0, canvas.width * 0.5, canvas.height * 0.6, 0, 0, 24, 24);
+              return pen.getImageData(0, 0, 24, 24).data.join();
+            };
+            const before = look();
+            const began = performance.now();
+            input.value = String(wanted);
+            input.dispatchEvent(new Event('input', { bubbles: true }));
+            const wait = (): void => {
+              const ms = performance.now() - began;
+              if (look() !== before || ms > patience) resolve(ms);
+              else requestAnimationFrame(wait);
+            };
+            requestAnimationFrame(wait);
+          }),
+        [value, REPAINT_PATIENCE_MS] as const,
+      );
+    const times: number[] = [];
+    for (const age of [1, 6, 2, 5, 1, 4, 2]) {
+      times.push(await repaint(age));
+      await page.waitForTimeout(700);
+    }
+    times.sort((a, b) => a - b);
+    console.log(
+      `Slider to repainted surface: median ${Math.round(times[3])} ms, ${Math.round(times[0])} to ` +
+        `${Math.round(times.at(-1)!)} ms (at most 150 ms by design).`,
+    );
+    expect(times[3]).toBeLessThan(REPAINT_PATIENCE_MS);
+    await untilSurface(page);
+    // A tree two years old is hit at warmer temperatures than the mature one: its cold classes spread.
+    expect(await shareOf(page, '1 in 2 to 1 in 5')).toBeGreaterThan(mature + 0.05);
+    await visit.close();
+  });
+
+  it(
+    'says in the legend what is asked, of which cold and winters, in the unit of the page',
+    { timeout: TEST_MS },
+    async () => {
+      const visit = await visitMap('?type=meyer_lemon&level=wood&unit=F');
+      const { page } = visit;
+      const legend = page.locator('figure figcaption');
+      expect(await legend.innerText()).toMatch(
+        /Meyer lemon, wood: about one winter in how many, winters \d{4}–\d\d to \d{4}–\d\d \(cold of 22\s°F for 4 h\)/,
+      );
+      expect(await areas(page).getByRole('listitem').count()).toBeGreaterThanOrEqual(6);
+      await page.getByRole('radio', { name: '°C' }).check({ force: true });
+      // 22 °F is -5.56 °C.
+      await expect.poll(() => legend.innerText()).toMatch(/cold of −5\.6\s°C for 4 h/);
+      await page.getByLabel('from', { exact: true }).selectOption('last30');
+      await untilSurface(page);
+      await expect
+        .poll(() => legend.innerText())
+        .toMatch(/about one winter in how many, the last 30 winters/);
+      expect(new URL(page.url()).searchParams.get('map-winters')).toBe('last30');
+      await visit.close();
+    },
+  );
+});
+
+describe('the map’s other questions', () => {
+  it('two kinds: turned round, the other side of the scale is shown', { timeout: TEST_MS }, async () => {
+    const visit = await visitMap('?map=types&type=meyer_lemon&against=satsuma_owari&level=wood');
+    const { page } = visit;
+    const sides = async (): Promise<{ oftener: number; rarer: number }> => ({
+      oftener:
+        (await shareOf(page, '2 to 4 times as often')) + (await shareOf(page, 'over 4 times as often')),
+      rarer:
+        (await shareOf(page, '2 to 4 times as rarely')) + (await shareOf(page, 'over 4 times as rarely')),
+    });
+    const tender = await sides();
+    expect(tender.oftener).toBeGreaterThan(0.2);
+    expect(tender.rarer).toBeLessThan(0.01);
+    await page.getByRole('button', { name: 'Turn round' }).click();
+    await page
+      .getByText(/against Meyer lemon/)
+      .first()
+      .waitFor();
+    await untilSurface(page);
+    const hardy = await sides();
+    expect(hardy.rarer).toBeCloseTo(tender.oftener, 1);
+    expect(hardy.oftener).toBeLessThan(0.01);
+    const query = new URL(page.url()).searchParams;
+    expect([query.get('type'), query.get('against')]).toEqual(['satsuma_owari', 'meyer_lemon']);
+    await visit.close();
+  });
+
+  it('where to grow: less land, the longer a tree must live', { timeout: TEST_MS }, async () => {
+    const visit = await visitMap('?map=where&type=meyer_lemon');
+    const { page } = visit;
+    const legend = page.locator('figure figcaption');
+    const share = async (): Promise<number> =>
+      Number(/(\d+)% of the land/.exec(await legend.innerText())![1]);
+    const at25 = await share();
+    const painted25 = await shareOf(page, '1 in 25 or rarer');
+    await page.getByLabel('killed at most once in').selectOption('10');
+    await expect.poll(() => legend.innerText()).toMatch(/1 in 10 or rarer/);
+    await page.waitForTimeout(600);
+    expect(await share()).toBeGreaterThan(at25);
+    expect(await shareOf(page, '1 in 10 or rarer')).toBeGreaterThan(painted25);
+    expect(new URL(page.url()).searchParams.get('at-least')).toBe('10');
+    await page.goBack();
+    await expect.poll(() => legend.innerText()).toMatch(/1 in 25 or rarer/);
+    await visit.close();
+  });
+});
+
+describe('reading the map', () => {
+  it(
+    'the cross-hair tells the cell, Enter chooses it, and the command says the same',
+    { timeout: TEST_MS },
+    async () => {
+      const visit = await visitMap('?type=meyer_lemon&level=wood&unit=C&at=31.1,-42.3');
+      const { page } = visit;
+      await mapOfStations(page).focus();
+      await page.keyboard.press('r');
+      await expect
+        .poll(() => page.getByRole('button', { name: /^Read the map/ }).getAttribute('aria-pressed'))
+        .toBe('true');
+      const first = await said(page).innerText();
+      await page.keyboard.press('ArrowRight');
+      await page.keyboard.press('ArrowUp');
+      await expect.poll(() => said(page).innerText()).not.toBe(first);
+      // Resting, the cell's estimate gives way to the point's own answer with its range.
+      await expect
+        .poll(() => said(page).innerText(), { timeout: 20_000 })
+        .toMatch(/1 winter in .+, range 1 in /);
+      const own = await said(page).innerText();
+      await page.keyboard.press('Enter');
+      await expect.poll(() => new URL(page.url()).searchParams.get('at')).not.toBe('31.1,-42.3');
+      const at = new URL(page.url()).searchParams.get('at')!;
+      await untilAnswered(page);
+      const pack = `${inject('packsFolder')}/sallowmere`;
+      const types = ['--types', 'meyer_lemon', '--level', 'wood', '--json'];
+      const command = ['data-scripts/entry/run.mjs', 'assess', '--pack', pack, `--at=${at}`, ...types];
+      const { stdout } = await promisify(execFile)(process.execPath, command, { maxBuffer: 64e6 });
+      const { headline } = (JSON.parse(stdout) as Assessment).types[0].levels[0];
+      const told = Number(/1 winter in ([\d.]+), range/.exec(own)![1]);
+      expect(Math.abs(told / headline.period! - 1)).toBeLessThan(0.02);
+      await page.keyboard.press('Escape');
+      await visit.close();
+    },
+  );
+
+  it(
+    'the pointer reads a cell with its nearest station, a click chooses the point itself',
+    { timeout: TEST_MS },
+    async () => {
+      const visit = await visitMap('?type=meyer_lemon&level=wood&unit=F');
+      const { page } = visit;
+      const box = (await mapOfStations(page).locator('canvas').boundingBox())!;
+      const [x, y] = [box.x + box.width * PLAIN[0], box.y + box.height * PLAIN[1]];
+      await page.mouse.move(x, y);
+      const source = page.getByText(/^estimated; nearest station .+, [\d.]+\u00a0mi$/);
+      await source.waitFor();
+      await page.mouse.move(box.x + box.width * SEA[0], box.y + box.height * SEA[1]);
+      await source.waitFor({ state: 'detached' });
+      await page.mouse.click(x, y);
+      await page.getByRole('heading', { level: 1, name: /At \d+\.\d\d° N, \d+\.\d\d° W/ }).waitFor();
+      expect(new URL(page.url()).searchParams.get('at')).toMatch(/^3\d\.\d+,-4\d\.\d+$/);
+      await visit.close();
+    },
+  );
+});
+
+describe('on a phone and on paper', () => {
+  it('map, modes and legend stand one under the other within the width', { timeout: TEST_MS }, async () => {
+    const viewport = { width: 360, height: 740 };
+    const visit = await visitMap('?map=types', { viewport, hasTouch: true, isMobile: true });
+    const { page } = visit;
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
+    const box = async (part: ReturnType<Page['locator']>) => (await part.boundingBox())!;
+    const modes = await box(page.getByRole('group', { name: 'What the map shows' }));
+    const map = await box(mapOfStations(page));
+    const legend = await box(page.locator('figure figcaption'));
+    expect(map.width).toBeGreaterThan(300);
+    expect(modes.y + modes.height).toBeLessThanOrEqual(map.y);
+    expect(map.y + map.height).toBeLessThanOrEqual(legend.y);
+    await visit.close();
+  });
+
+  it('print takes the map along in light colours, with the legend', { timeout: TEST_MS }, async () => {
+    const visit = await visitMap('?type=meyer_lemon&level=wood', { colorScheme: 'dark' });
+    const { page } = visit;
+    await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
+    const colours = await page.locator('figure img').evaluate(async (img: HTMLImageElement) => {
+      await img.decode();
+      const copy = document.createElement('canvas');
+      [copy.width, copy.height] = [img.naturalWidth, img.naturalHeight];
+      const pen = copy.getContext('2d')!;
+      pen.drawImage(img, 0, 0);
+      const { data } = pen.getImageData(0, 0, copy.width, copy.height);
+      const counts = new Map<string, number>();
+      for (let i = 0; i < data.length; i += 4) {
+        const key = `${data[i]},${data[i + 1]},${data[i + 2]}`;
+        counts.set(key, (counts.get(key) ?? 0) + 1);
+      }
+      return Object.fromEntries([...counts].map(([key, count]) => [key, count / (data.length / 4)]));
+    });
+    // Step 5 of the cold ramp in light colours, #2f6a86: one winter in 2 to 5.
+    expect(colours['47,106,134']).toBeGreaterThan(0.1);
+    await page.emulateMedia({ media: 'print' });
+    expect(await page.getByText(/^Areas are estimated between stations/).isVisible()).toBe(true);
+    expect(await page.getByRole('group', { name: 'What the map shows' }).isVisible()).toBe(false);
+    await visit.close();
+  });
+});
