@@ -35,7 +35,7 @@ export interface FoundSubject {
   /** The station whose nights are the place's nights; `null` where they are estimated from several. */
   readonly stationId: string | null;
   /** How the nights of a place are estimated; `null` where they are a station's. */
-  nightPlan(): NightPlan | null;
+  readonly nightPlan: NightPlan | null;
 }
 
 /**
@@ -91,7 +91,7 @@ async function stationSubject(
     evidence: [{ id: station.id, weight: 1, distanceKm: 0 }],
     notes,
   };
-  return { subject, stationId: station.id, nightPlan: () => null };
+  return { subject, stationId: station.id, nightPlan: null };
 }
 
 function pointSubject(
@@ -117,7 +117,7 @@ function pointSubject(
     evidence,
     notes: historyNotes(source, site, history, model),
   };
-  return { subject, stationId: onStation, nightPlan: () => nightPlan(model, site, history) };
+  return { subject, stationId: onStation, nightPlan: nightPlan(model, site, history) };
 }
 
 async function neighboursOf(source: WinterSource, station: PackStation): Promise<WinterTable[]> {

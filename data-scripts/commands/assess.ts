@@ -13,11 +13,10 @@ await runCommand('assess', async () => {
   const request = readAssessOptions(process.argv.slice(2));
   if (!request) return print(ASSESS_HELP);
   const pack = await Pack.open(request.pack);
-  const { subject, stationId, nightPlan } = await findSubject(pack, placeOf(pack, request));
+  const { subject, stationId, nightPlan: plan } = await findSubject(pack, placeOf(pack, request));
   const database = await PackDatabase.open(await pack.databaseFile());
   try {
     const question = { types: request.types, levels: request.levels, tree: request.tree, gains: NO_GAINS };
-    const plan = nightPlan();
     const hitNights = plan
       ? await countPlaceHitNights(database, plan, question)
       : stationId === null

@@ -43,10 +43,9 @@ type NightRow = Readonly<Record<(typeof COLUMNS)[number], unknown>>;
  */
 export async function nightsCsv(packFolder: string, place: PlaceRequest): Promise<string> {
   const pack = await Pack.open(packFolder);
-  const { stationId, nightPlan } = await findSubject(pack, place);
+  const { stationId, nightPlan: plan } = await findSubject(pack, place);
   const database = await PackDatabase.open(await pack.databaseFile());
   try {
-    const plan = nightPlan();
     const rows = plan
       ? estimatedRows(await readPlaceNights(database, plan))
       : await database.rows<NightRow>(sql, { station: stationId });
