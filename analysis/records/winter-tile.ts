@@ -3,7 +3,7 @@ import {
   DateDay,
   Dictionary,
   Int16,
-  Int32,
+  Int8,
   makeData,
   RecordBatch,
   Schema,
@@ -49,8 +49,8 @@ export function encodeWinterTile(stations: ReadonlyMap<string, WinterTable>): Ui
       Array.from(winters.winter, (_, w) => ({ station, winters, kind, k, w })),
     ),
   );
-  const text = (values: string[], id: number) =>
-    vectorFromArray(values, new Dictionary(new Utf8(), new Int32(), id)).data[0];
+  const text = (values: string[], id: number, index: Int8 | Int16 = new Int16()) =>
+    vectorFromArray(values, new Dictionary(new Utf8(), index, id)).data[0];
   const columns: [string, Data][] = [
     [
       'station',
@@ -65,6 +65,7 @@ export function encodeWinterTile(stations: ReadonlyMap<string, WinterTable>): Ui
       text(
         rows.map((r) => r.kind),
         1,
+        new Int8(),
       ),
     ],
     [
