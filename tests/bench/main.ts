@@ -2,19 +2,29 @@ import { mkdir, writeFile } from 'node:fs/promises';
 import { benchBuild } from './bench-build.ts';
 import { benchAnswer } from './bench-answer.ts';
 import { benchExtremes } from './bench-extremes.ts';
+import { benchPlace } from './bench-place.ts';
 import type { BenchRow } from './bench-row.ts';
-import { print, runCommand } from '../../data-scripts/commands/run-command.ts';
+import { print, runCommand, UsageError } from '../../data-scripts/commands/run-command.ts';
 
-const HELP = `npm run bench
+/** Parts of the benchmark by the name that picks them. */
+const PARTS = { answer: benchAnswer, place: benchPlace, build: benchBuild, extremes: benchExtremes };
 
+const HELP = `npm run bench [-- PART...]
+
+PART: ${Object.keys(PARTS).join(', ')}; all of them unless told. place makes a pack of 5,000 invented stations in
+.cache/bench-packs (80 MB) the first time.
 Measures what the budgets name, side by side with R (data.table, evd) and Python (pandas, SciPy) where they are installed.
 Prints Markdown; the same as JSON goes to .cache/bench.json.
 `;
 
 await runCommand('bench', async () => {
   if (process.argv.includes('--help')) return print(HELP);
+  const asked = process.argv.slice(2);
+  const unknown = asked.find((name) => !Object.hasOwn(PARTS, name));
+  if (unknown !== undefined) throw new UsageError(`there is no part "${unknown}" of the benchmark`);
   const rows: BenchRow[] = [];
-  for (const part of [benchAnswer, benchBuild, benchExtremes]) rows.push(...(await part()));
+  for (const [name, part] of Object.entries(PARTS))
+    if (asked.length === 0 || asked.includes(name)) rows.push(...(await part()));
   await mkdir('.cache', { recursive: true });
   await writeFile('.cache/bench.json', `${JSON.stringify(rows, null, 1)}\n`);
   await print(markdown(rows));
