@@ -2,8 +2,10 @@ import { CORNERS_MAX, type Corner } from './chosen.ts';
 
 /** Fewer corners enclose nothing. */
 export const CORNERS_MIN = 3;
-/** Corners nearer than this are one, degrees. */
-const SAME = 1e-4;
+/** Corners are kept to four digits, about 11 m, as the address has them. */
+function inSteps(degrees: number): number {
+  return Number(degrees.toFixed(4));
+}
 
 /** An area on the way: its corners as they are set, one after the other. */
 export class AreaDraft {
@@ -22,11 +24,12 @@ export class AreaDraft {
   }
 
   /** One more corner; the same again and more than fit are passed over. */
-  add({ lat, lon }: Corner): void {
+  add(point: Corner): void {
     const corners = this.#corners;
+    const [lat, lon] = [inSteps(point.lat), inSteps(point.lon)];
     if (!corners || corners.length >= CORNERS_MAX) return;
     const last = corners.at(-1);
-    if (last && Math.abs(last.lat - lat) < SAME && Math.abs(last.lon - lon) < SAME) return;
+    if (last && last.lat === lat && last.lon === lon) return;
     this.#corners = [...corners, { lat, lon }];
   }
 
