@@ -1,19 +1,49 @@
+import type { PlaceRequest } from '../../analysis/answer/find-subject.ts';
+import type { KeptNights } from '../../analysis/records/kept-nights.ts';
 import { nightsThatHit } from '../engine/night-questions.ts';
+import { estimatedNightsThatHit, nightsOfPlace } from '../engine/place-night-questions.ts';
 import { RecordsDatabase } from '../engine/records-database.ts';
-import type { RecordsPort } from '../state/ports.ts';
+import type { LaterPort, RecordsPort } from '../state/ports.ts';
 
-/** The database of the pack at `packUrl` (absolute, ending in `/`), for the Records view. */
-export function makeRecordsPort(packUrl: string): RecordsPort {
-  const database = new RecordsDatabase();
+/** What a place's nights are: a station's in the database, or estimated ones. */
+type Nights = { readonly stationId: string } | { readonly estimated: KeptNights };
+
+/**
+ * The database of the pack at `packUrl` (absolute, ending in `/`), for the Records view. The estimated nights of the last
+ * point are kept, so that a moved slider reads nothing again.
+ * @param worker knows how the nights of a point between stations are put together
+ */
+export function makeRecordsPort(
+  packUrl: string,
+  worker: Pick<LaterPort, 'nightsSource'>,
+  database = new RecordsDatabase(),
+): RecordsPort {
+  let last: { readonly key: string; readonly nights: Promise<Nights> } | null = null;
+
+  async function findNights(place: PlaceRequest): Promise<Nights> {
+    const source = await worker.nightsSource({ packUrl, place });
+    return 'plan' in source ? { estimated: await nightsOfPlace(database, source.plan) } : source;
+  }
+
+  function nightsOf(place: PlaceRequest): Promise<Nights> {
+    if (place.by === 'station') return Promise.resolve({ stationId: place.id });
+    const key = JSON.stringify(place);
+    if (last?.key === key) return last.nights;
+    const nights = findNights(place);
+    last = { key, nights };
+    nights.catch(() => (last = last?.nights === nights ? null : last));
+    return nights;
+  }
+
   return {
     open: (onProgress) => database.open(packUrl, onProgress),
-    hitNights: ({ stationId, hours, limitC, gainCalmC, gainWindyC }) =>
-      nightsThatHit(database, {
-        stationId,
-        hours,
-        limitC,
-        gains: { calmC: gainCalmC, windyC: gainWindyC },
-      }),
+    hitNights: async ({ place, hours, limitC, gainCalmC, gainWindyC }) => {
+      const nights = await nightsOf(place);
+      const limit = { hours, limitC, gains: { calmC: gainCalmC, windyC: gainWindyC } };
+      return 'estimated' in nights
+        ? estimatedNightsThatHit(nights.estimated, limit)
+        : nightsThatHit(database, { ...nights, ...limit });
+    },
     run: (sql) => database.run(sql),
     close: () => void database.close(),
   };

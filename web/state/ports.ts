@@ -1,6 +1,7 @@
 import type { PlaceRequest } from '../../analysis/answer/find-subject.ts';
 import type { DepthDuration, Headline, Ranking } from '../../analysis/answer/assessment.ts';
 import type { ThreeReadings } from '../../analysis/answer/three-readings.ts';
+import type { NightPlan } from '../../analysis/place/night-plan.ts';
 import type { NightKind } from '../../analysis/records/nights.ts';
 import type { Level } from '../../analysis/tree/levels.ts';
 import type { TreeState } from '../../analysis/tree/penalties.ts';
@@ -121,8 +122,18 @@ export type ComparedPlace =
     }
   | { readonly problem: string };
 
+/** Where the nights of a place come from. */
+export interface NightsQuestion {
+  readonly packUrl: string;
+  readonly place: PlaceRequest;
+}
+
+/** A station in the database, or several with what each tells of the place. */
+export type NightsSource = { readonly stationId: string } | { readonly plan: NightPlan };
+
 /** What only later parts of the page ask of the worker. */
 export interface LaterPort {
+  nightsSource(question: NightsQuestion): Promise<NightsSource>;
   readings(question: ReadingsQuestion): Promise<ThreeReadings>;
   comparison(question: ComparisonQuestion): Promise<readonly ComparedPlace[]>;
 }
@@ -150,9 +161,9 @@ export interface DatabasePort {
   query(sql: string, parameters?: readonly (string | number)[]): Promise<QueryResult>;
 }
 
-/** Nights with a hit: the station, hours from 0 to 24 as kept, and the level reached (penalties in it), °C. */
+/** Nights with a hit: the place, hours from 0 to 24 as kept, and the level reached (penalties in it), °C. */
 export interface HitNightsQuestion {
-  readonly stationId: string;
+  readonly place: PlaceRequest;
   readonly hours: number;
   readonly limitC: number;
   readonly gainCalmC: number;
@@ -162,6 +173,7 @@ export interface HitNightsQuestion {
 /** What the Records view asks of one pack's database; `web/data/records-port.ts` makes the real one. Opened once, when first asked for. */
 export interface RecordsPort {
   open(onProgress: (progress: LoadProgress) => void): Promise<void>;
+  /** Columns date, winter, kind, basis, tmin_c, level_c, spell; between stations the nights are estimated, and `basis` says so. */
   hitNights(question: HitNightsQuestion): Promise<QueryResult>;
   /** The reader's own statement; rejects with a plain sentence. */
   run(sql: string): Promise<QueryResult>;

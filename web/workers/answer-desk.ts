@@ -47,6 +47,8 @@ export class AnswerDesk {
         return answers.readings(request.question);
       case 'comparison':
         return answers.comparison(request.question, overtaken);
+      case 'nightsSource':
+        return answers.nightsSource(request.question);
       case 'winterNights':
         return answers.winterNights(request.question);
     }

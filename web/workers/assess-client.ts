@@ -8,6 +8,8 @@ import type {
   ComparisonQuestion,
   DepthDurationQuestion,
   LaterPort,
+  NightsQuestion,
+  NightsSource,
   ReadingsQuestion,
   StationPeriod,
   StationPeriodsQuestion,
@@ -69,6 +71,10 @@ export class AssessClient implements AssessPort, LaterPort, SurfacePort {
 
   comparison(question: ComparisonQuestion): Promise<readonly ComparedPlace[]> {
     return this.#ask('comparison', question);
+  }
+
+  nightsSource(question: NightsQuestion): Promise<NightsSource> {
+    return this.#ask('nightsSource', question);
   }
 
   /** The night behind each winter's value, by winter. */

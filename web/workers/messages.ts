@@ -6,6 +6,8 @@ import type {
   ComparedPlace,
   ComparisonQuestion,
   DepthDurationQuestion,
+  NightsQuestion,
+  NightsSource,
   ReadingsQuestion,
   StationPeriod,
   StationPeriodsQuestion,
@@ -22,6 +24,7 @@ export interface Tasks {
   surface: { question: SurfaceQuestion; answer: Surface };
   readings: { question: ReadingsQuestion; answer: ThreeReadings };
   comparison: { question: ComparisonQuestion; answer: readonly ComparedPlace[] };
+  nightsSource: { question: NightsQuestion; answer: NightsSource };
   winterNights: { question: WinterNightsQuestion; answer: readonly ColdestNight[] };
 }
 export type TaskKind = keyof Tasks;

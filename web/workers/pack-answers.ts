@@ -21,6 +21,8 @@ import type {
   ComparedPlace,
   ComparisonQuestion,
   DepthDurationQuestion,
+  NightsQuestion,
+  NightsSource,
   ReadingsQuestion,
   StationPeriod,
   StationPeriodsQuestion,
@@ -153,6 +155,14 @@ export class PackAnswers {
       return this.source.stations.find(({ id }) => id === place.id)?.coast_km ?? null;
     const model = await this.#histories.model(place);
     return model && (await this.#histories.site(model, place)).coastKm;
+  }
+
+  /** Where the nights of a place come from: what the database is then asked for. */
+  async nightsSource({ place }: NightsQuestion): Promise<NightsSource> {
+    const { stationId, nightPlan: plan } = await this.#ready(place);
+    if (plan) return { plan };
+    if (stationId === null) throw new Error('A place has the nights of a station or a plan for them.');
+    return { stationId };
   }
 
   async winterNights({ place, hours }: WinterNightsQuestion): Promise<readonly ColdestNight[]> {

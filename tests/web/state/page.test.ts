@@ -42,6 +42,7 @@ async function openPage(chosen: Chosen): Promise<PageState> {
     later: {
       readings: () => Promise.reject(new Error('not asked for here')),
       comparison: async () => [],
+      nightsSource: async () => ({ stationId: 'S1' }),
     },
   });
   expect(page.question).toBeNull();

@@ -39,7 +39,13 @@ describe('the database in the page', () => {
     expect(records.own).toEqual({ result: RESULT, error: null, running: false });
     await records.run('select nonsense');
     expect(records.own).toEqual({ result: null, error: 'no such column', running: false });
-    const asked = records.askNights({ stationId: 'A', hours: 4, limitC: -5, gainCalmC: 0, gainWindyC: 0 });
+    const asked = records.askNights({
+      place: { by: 'station', id: 'A' },
+      hours: 4,
+      limitC: -5,
+      gainCalmC: 0,
+      gainWindyC: 0,
+    });
     expect(records.nights.running).toBe(true);
     await asked;
     expect(records.nights.result).toEqual(RESULT);
