@@ -1,6 +1,6 @@
 import type { FeatureCollection } from 'geojson';
 import * as maplibregl from 'maplibre-gl';
-import 'maplibre-gl/dist/maplibre-gl.css';
+import './map-base.css';
 import workerUrl from 'maplibre-gl/dist/maplibre-gl-worker.mjs?url';
 import { graticuleLines, graticuleStep, grownBox, type Box } from './graticule.ts';
 import { MARK_IMAGES, MARK_PIXEL_RATIO, drawMark } from './mark-images.ts';

@@ -61,6 +61,8 @@ export function pointWords(ranking: Ranking, typeId: string, level: Level): read
   const answer = ranking.types.find(({ id }) => id === typeId)?.levels.find((entry) => entry.level === level);
   if (!answer) return [];
   const { headline, counted } = answer;
-  const range = formatRangeWithin(headline.low, headline.high, counted.winters);
-  return [formatHeadline(headline, counted.winters), `range ${range}`];
+  const words = formatHeadline(headline, counted.winters);
+  // A bound is all that is known there: its range would say it again.
+  if (headline.basis === 'beyond' || headline.basis === 'not seen') return [words];
+  return [words, `range ${formatRangeWithin(headline.low, headline.high, counted.winters)}`];
 }
