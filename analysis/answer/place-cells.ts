@@ -89,14 +89,14 @@ function wintersAt(
   };
 }
 
-/** One list for each set of neighbours, so that what is pooled from it can be kept. */
+/** One list for each set of neighbours, in whatever order they lie, so that what is pooled from it can be kept. */
 class NeighbourLists {
   readonly #lists = new Map<PlaceModel, Map<string, readonly WinterTable[]>>();
 
   of(members: readonly number[], model: PlaceModel): readonly WinterTable[] {
     const ofModel = this.#lists.get(model) ?? new Map<string, readonly WinterTable[]>();
     this.#lists.set(model, ofModel);
-    const key = members.join(' ');
+    const key = [...members].sort((a, b) => a - b).join(' ');
     const list = ofModel.get(key) ?? members.map((member) => model.network.members[member].winters);
     ofModel.set(key, list);
     return list;

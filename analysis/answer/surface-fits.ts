@@ -35,7 +35,7 @@ export class SurfaceFits {
         return (
           winters /
           countHits(
-            negated.map((value) => -value),
+            negated!.map((value) => -value),
             limitC,
           )
         );
@@ -47,9 +47,9 @@ export class SurfaceFits {
 }
 
 interface CellCurve {
-  /** Complete winters, and their values ascending with the sign turned (those with a cold night). */
+  /** Complete winters; without a curve their values too, those with a cold night, the sign turned. */
   readonly winters: number;
-  readonly negated: Float64Array;
+  readonly negated: Float64Array | null;
   /** `null` with fewer than 20 winters, or where no curve can be drawn: then the count answers. */
   readonly curve: {
     readonly gev: Gev;
@@ -58,6 +58,9 @@ interface CellCurve {
   } | null;
 }
 
+/** Warmer than any level. */
+const NO_LEVEL = 2 ** 31 - 1;
+
 /** Makes the curves of cells; what many cells share (stations' skewness, pooled shapes) is worked out once. */
 class CurveMaker {
   readonly #skewness = new Map<WinterTable, StationSkewness | null>();
@@ -65,6 +68,8 @@ class CurveMaker {
   readonly #gains: readonly number[];
   readonly #lower: number;
   readonly #weight: number;
+  #levels = new Int32Array(0);
+  readonly #arrays = new Map<number, Float64Array>();
 
   constructor(
     private readonly hours: number,
@@ -77,43 +82,57 @@ class CurveMaker {
 
   curve({ winters, error, neighbours }: PlaceCell): CellCurve {
     const { count, negated } = this.#values(winters);
-    if (count < FEWEST_WINTERS_TO_FIT) return { winters: count, negated, curve: null };
+    if (count < FEWEST_WINTERS_TO_FIT) return { winters: count, negated: negated.slice(), curve: null };
     const interpolation = error && { ...error, meanC: -meanOf(negated) };
     const among = interpolation ? this.#among(neighbours) : null;
     const curve = curveThrough(negated, count, (own) => among ?? shapeFor(own, this.#pool(neighbours)));
-    return {
-      winters: count,
-      negated,
-      curve: curve && { gev: curve.gev, share: curve.share, interpolation },
-    };
+    if (!curve) return { winters: count, negated: negated.slice(), curve: null };
+    return { winters: count, negated: null, curve: { gev: curve.gev, share: curve.share, interpolation } };
   }
 
-  /** As `winterMinima` and `completeValuesC` have them, sign turned and sorted. */
+  /**
+   * As `winterMinima` and `completeValuesC` have them, sign turned, ascending. The array is this maker's own and filled anew
+   * by the next call: thousands of small arrays a refit would cost more than the curves.
+   */
   #values({ winter, complete, coldest }: WinterTable): { count: number; negated: Float64Array } {
     const first = this.recent === null ? -Infinity : winter[complete.lastIndexOf(1)] - this.recent + 1;
-    const negated = new Float64Array(winter.length);
+    const winters = winter.length;
+    if (this.#levels.length < winters) this.#levels = new Int32Array(winters);
+    const levels = this.#levels.fill(NO_LEVEL);
+    for (let kind = 0; kind < coldest.length; kind++) {
+      const a = coldest[kind][this.#lower];
+      const b = this.#weight > 0 ? coldest[kind][this.#lower + 1] : a;
+      const gain = this.#gains[kind];
+      for (let w = 0; w < winters; w++) {
+        if (a[w] === MISSING_HUNDREDTHS || b[w] === MISSING_HUNDREDTHS) continue;
+        const level = (this.#weight > 0 ? Math.round(a[w] + this.#weight * (b[w] - a[w])) : a[w]) + gain;
+        if (level < levels[w]) levels[w] = level;
+      }
+    }
     let count = 0;
     let cold = 0;
-    for (let w = 0; w < winter.length; w++) {
+    // Sorted in place, warmest first: the winters of a cell are too few for a better way.
+    for (let w = 0; w < winters; w++) {
       if (!complete[w] || winter[w] < first) continue;
       count++;
-      let coldestLevel = Infinity;
-      for (let kind = 0; kind < coldest.length; kind++) {
-        const byHours = coldest[kind];
-        const a = byHours[this.#lower][w];
-        if (a === MISSING_HUNDREDTHS) continue;
-        let level = a;
-        if (this.#weight > 0) {
-          const b = byHours[this.#lower + 1][w];
-          if (b === MISSING_HUNDREDTHS) continue;
-          level = Math.round(a + this.#weight * (b - a));
-        }
-        level += this.#gains[kind];
-        if (level < coldestLevel) coldestLevel = level;
-      }
-      if (coldestLevel < Infinity) negated[cold++] = -(coldestLevel / 100);
+      const level = levels[w];
+      if (level === NO_LEVEL) continue;
+      let at = cold++;
+      for (; at > 0 && levels[at - 1] < level; at--) levels[at] = levels[at - 1];
+      levels[at] = level;
     }
-    return { count, negated: negated.subarray(0, cold).sort() };
+    const negated = this.#arrayOf(cold);
+    for (let i = 0; i < cold; i++) negated[i] = -(levels[i] / 100);
+    return { count, negated };
+  }
+
+  #arrayOf(length: number): Float64Array {
+    let array = this.#arrays.get(length);
+    if (!array) {
+      array = new Float64Array(length);
+      this.#arrays.set(length, array);
+    }
+    return array;
   }
 
   #pool(neighbours: readonly WinterTable[]): StationSkewness[] {
