@@ -2,6 +2,13 @@ import { KEPT_NIGHT_MAX_C, MISSING_HUNDREDTHS, NIGHT_KINDS } from '../records/ni
 import type { WinterWeights } from './anomaly-weights.ts';
 import type { StationNetwork } from './station-network.ts';
 
+const UNCLEAR = NIGHT_KINDS.indexOf('unclear');
+/**
+ * A winter without a cold night counts as 10 °C at a station, which may be much too cold; so a level near that, told by such
+ * stations alone, is none. This far below it is one.
+ */
+const SURELY_COLD_C = KEPT_NIGHT_MAX_C - 6;
+
 /**
  * Spreads a place's winter levels over the kinds of night. At a station the kind with the winter's coldest night stands at
  * the level itself and the others so much above it; these gaps are averaged by the weights. The kind with the smallest is
@@ -11,7 +18,8 @@ import type { StationNetwork } from './station-network.ts';
  * @param j index into SUSTAINED_HOURS
  * @param levelsC by winter, NaN where no station tells
  * @param shorter what this gave for the duration before; `null` for the first
- * @returns hundredths of °C by kind and winter, missing where half of the stations or more had no such night
+ * @returns hundredths of °C by kind and winter, missing where half of the stations or more had no such night; where they had
+ *   none of any kind (a mountain among mild shores) the level's kind is unclear
  */
 export function levelsByKind(
   network: StationNetwork,
@@ -28,7 +36,8 @@ export function levelsByKind(
     const entry = weights[w];
     if (!entry) continue;
     for (let kind = 0; kind < kinds.length; kind++) gaps[kind] = meanGap(gapsOfKind[kind], entry, count, w);
-    const first = kindAtLevel(gaps, Math.round(levelsC[w] * 100), shorter, w);
+    let first = kindAtLevel(gaps, Math.round(levelsC[w] * 100), shorter, w);
+    if (first < 0 && levelsC[w] <= SURELY_COLD_C) first = UNCLEAR;
     for (let kind = 0; kind < kinds.length; kind++) {
       const level = levelsC[w] + (kind === first ? 0 : gaps[kind]);
       if (Number.isNaN(level)) continue;

@@ -327,6 +327,15 @@ describe('a land without frost', () => {
     );
   });
 
+  it('has cold winters on its mountains all the same', () => {
+    const land = new InventedLand({ seed: 9, winters: 30, middleC: 15 });
+    const members = land.members(land.scattered(6, 80, 0));
+    const { winters } = placeHistory(new PlaceModel(members, USUAL_PARAMETERS), land.site(10, 10, 2400));
+    // Two kilometres and a half above shores that count as 10 °C at the warmest.
+    const levels = levelsOf(winters);
+    expect(levels.every((level) => level < 0)).toBe(true);
+  });
+
   it('keeps no level above 10 °C where cold nights are rare', () => {
     const mild = new InventedLand({ seed: 17, winters: 40, share: 0.8, middleC: 9 });
     const members = mild.scattered(8, 60, 0).map((site, i) => ({
