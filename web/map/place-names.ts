@@ -24,10 +24,15 @@ function ringCentre(ring: readonly Position[]): { centre: Position; area: number
   return { centre: [x0 + x / (3 * twice), y0 + y / (3 * twice)], area: Math.abs(twice) / 2 };
 }
 
+/** Outlines cut to a pack's box may be empty: such a ring is left out. */
 function outerRings({ geometry }: Feature): Position[][] {
-  if (geometry.type === 'Polygon') return [geometry.coordinates[0]];
-  if (geometry.type === 'MultiPolygon') return geometry.coordinates.map((polygon) => polygon[0]);
-  return [];
+  const polygons =
+    geometry.type === 'Polygon'
+      ? [geometry.coordinates]
+      : geometry.type === 'MultiPolygon'
+        ? geometry.coordinates
+        : [];
+  return polygons.flatMap(([outer]) => (outer && outer.length > 0 ? [outer] : []));
 }
 
 /** Land larger than this share of the largest land is a mainland and goes without a name. */

@@ -145,6 +145,14 @@ describe('colours and names', () => {
     expect(names[1].geometry.coordinates[0]).toBeCloseTo(4, 10);
     expect(placeNames(null, []).features).toEqual([]);
   });
+  it('pass over outlines that clipping left empty', () => {
+    const empty = {
+      type: 'Feature' as const,
+      properties: { kind: 'land' },
+      geometry: { type: 'MultiPolygon' as const, coordinates: [[], [[]]] },
+    };
+    expect(placeNames({ type: 'FeatureCollection', features: [empty] }, []).features).toEqual([]);
+  });
 });
 
 it('gives a pack of one station a box that can be drawn, and leaves others as they are', () => {
