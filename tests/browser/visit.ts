@@ -86,7 +86,7 @@ export async function expectCalm(page: Page): Promise<void> {
 /** Scrolls to one of the later parts and waits for its view; `ready` is something only the view has. */
 export async function openPart(
   page: Page,
-  name: 'Winters' | 'Records' | 'Method',
+  name: 'Winters' | 'Compare' | 'Records' | 'Method',
   ready: (part: Locator) => Locator,
 ): Promise<Locator> {
   await page.getByRole('navigation').getByRole('link', { name }).click();

@@ -1,0 +1,353 @@
+import { execFile } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { promisify } from 'node:util';
+
+import type { AxeResults } from 'axe-core';
+import type { Browser, Locator, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+
+import type { Assessment } from '../../analysis/answer/assessment.ts';
+import { MATURE_TREE } from '../../analysis/tree/penalties.ts';
+import { readArea } from '../../web/state/place-text.ts';
+import { PackAnswers } from '../../web/workers/pack-answers.ts';
+import { WinterTiles } from '../../web/workers/winter-tiles.ts';
+import { launchChromium } from './chromium.ts';
+import { expectCalm, mapOfStations, openPart, siteAddress, startVisit, untilAnswered } from './visit.ts';
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+/** The first surface takes seconds, more where the machine is busy. */
+const SURFACE_PATIENCE_MS = 90_000;
+const TEST_MS = 150_000;
+const PINS = ['SC 123', 'SC 101'];
+const PINNED = `?pin=postcode:${PINS[0]}&pin=postcode:${PINS[1]}&unit=C`;
+const TYPE = 'satsuma_owari';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launchChromium();
+});
+afterAll(() => browser.close());
+
+async function assess(...place: string[]): Promise<Assessment> {
+  const pack = `${inject('packsFolder')}/sallowmere`;
+  const command = ['data-scripts/entry/run.mjs', 'assess', '--pack', pack, ...place, '--json'];
+  const { stdout } = await promisify(execFile)(process.execPath, command, { maxBuffer: 64e6 });
+  return JSON.parse(stdout) as Assessment;
+}
+
+async function choosePlace(page: Page, code: string): Promise<void> {
+  await page.getByRole('combobox', { name: 'Postcode, town or station' }).fill(code);
+  await page.keyboard.press('Enter');
+  await page.getByRole('heading', { level: 1, name: new RegExp(`At ${code}`) }).waitFor();
+  await expectCalm(page);
+}
+
+const openCompare = (page: Page): Promise<Locator> =>
+  openPart(page, 'Compare', (part) => part.getByRole('button', { name: /^(Draw|Pin|Unpin)/ }));
+const pinsIn = (page: Page): string[] => new URL(page.url()).searchParams.getAll('pin');
+
+/** Cells of a row of the table of places, by its heading. */
+async function cells(part: Locator, heading: string): Promise<string[]> {
+  const row = part.getByRole('row').filter({ has: part.page().getByRole('rowheader', { name: heading }) });
+  const texts = await row.getByRole('cell').allTextContents();
+  return texts.map((text) => text.replaceAll('\u00a0', ' ').trim());
+}
+
+describe('pinned places', () => {
+  it('go into the address, come back from it, and leave it again by keyboard', async () => {
+    const visit = await startVisit(browser);
+    const { page } = visit;
+    await page.goto(siteAddress('?unit=C'));
+    await untilAnswered(page);
+    const place = page.getByRole('region', { name: 'Place', exact: true });
+    for (const code of ['SC 123', 'SC 101', 'SC 130', 'SC 110']) {
+      await choosePlace(page, code);
+      await place.getByRole('button', { name: 'Pin this place' }).click();
+    }
+    const expected = ['SC 123', 'SC 101', 'SC 130', 'SC 110'].map((code) => `postcode:${code}`);
+    expect(pinsIn(page)).toEqual(expected);
+    await choosePlace(page, 'SC 115');
+    expect(await place.getByRole('button', { name: 'Pin this place' }).isDisabled()).toBe(true);
+
+    await page.reload();
+    await untilAnswered(page);
+    const part = await openCompare(page);
+    await part.getByRole('button', { name: /^Take off SC 110/ }).waitFor();
+    expect(await part.getByRole('listitem').filter({ hasText: 'Take off' }).count()).toBe(4);
+
+    const second = part.getByRole('button', { name: /^Take off SC 101/ });
+    await second.focus();
+    await page.keyboard.press('Enter');
+    await expect.poll(() => pinsIn(page)).toEqual(expected.filter((pin) => !pin.endsWith('SC 101')));
+    const focused = await page.evaluate(() => document.activeElement?.textContent ?? '');
+    expect(focused).toMatch(/^Show|^Take off/);
+    await page.goBack();
+    await expect.poll(() => pinsIn(page)).toEqual(expected);
+    await second.waitFor();
+    await visit.close();
+  });
+
+  it('are told by the figures of the command for each, with the ground between them', async () => {
+    const answers = await Promise.all(PINS.map((code) => assess('--postcode', code)));
+    const visit = await startVisit(browser);
+    const { page } = visit;
+    await page.goto(siteAddress(PINNED));
+    await untilAnswered(page);
+    const part = await openCompare(page);
+    const table = part.getByRole('region', { name: 'Places compared' });
+    await table.waitFor({ timeout: 20_000 });
+    const wood = answers.map(({ types }) =>
+      types.find(({ id }) => id === TYPE)!.levels.find(({ level }) => level === 'wood')!,
+    );
+    expect(await cells(table, 'Winters hit')).toEqual(
+      wood.map(({ counted }) => `${counted.hits} of ${counted.winters} estimated winters`),
+    );
+    expect(await cells(table, 'Height')).toEqual(
+      answers.map(({ place }) => `${Math.round(place.elevation_m!)} m`),
+    );
+    expect(await cells(table, 'Level good to about')).toEqual(
+      answers.map(({ place }) => `± ${place.error_c!.toFixed(1)} °C`),
+    );
+    const marks = part
+      .getByRole('group', { name: /^Satsuma mandarin, Owari/ })
+      .getByRole('img', { name: /winter/ });
+    expect(await marks.count()).toBe(2);
+    for (const [i, { headline }] of wood.entries()) {
+      if (headline.basis !== 'fitted') continue;
+      const spoken = (await marks.nth(i).getAttribute('aria-label')) ?? '';
+      const told = Number(/about 1 winter in ([\d.]+)/.exec(spoken)![1]);
+      expect(Math.abs(told / headline.period! - 1)).toBeLessThan(0.06);
+    }
+
+    // A box that scrolls is reached by Tab, and the table in it is one for a screen reader.
+    await table.focus();
+    expect(await table.evaluate((node) => node === document.activeElement)).toBe(true);
+    expect(await table.getByRole('columnheader').allTextContents()).toEqual([
+      expect.stringMatching(/^SC 123 .*\(1\)$/),
+      expect.stringMatching(/^SC 101 .*\(2\)$/),
+    ]);
+    expect(visit.complaints).toEqual([]);
+    await visit.close();
+  });
+});
+
+/** Is a point inside, by crossings of a ray to the east; written here anew. */
+function inside(corners: readonly { lat: number; lon: number }[], lat: number, lon: number): boolean {
+  let crossings = 0;
+  corners.forEach((a, i) => {
+    const b = corners[(i + 1) % corners.length];
+    if (a.lat > lat === b.lat > lat) return;
+    if (lon < a.lon + ((lat - a.lat) / (b.lat - a.lat)) * (b.lon - a.lon)) crossings++;
+  });
+  return crossings % 2 === 1;
+}
+
+/** A period with two figures, written here anew: 1.4, 12, 130. */
+function twoFigures(period: number): string {
+  if (period >= 99.5) return String(Math.round(period / 10) * 10);
+  return period < 9.95 ? String(Number(period.toFixed(1))) : String(Math.round(period));
+}
+
+async function spreadInNode(areaText: string): Promise<{ cells: number; tenths: string[] }> {
+  const packUrl = siteAddress('packs/sallowmere/');
+  const answers = new PackAnswers(await WinterTiles.open(packUrl, (url) => fetch(url)));
+  const surface = (await answers.surface(
+    { packUrl, tree: MATURE_TREE, typeId: TYPE, level: 'wood', winters: 'all' },
+    async () => false,
+  ))!;
+  const corners = readArea(areaText)!;
+  const periods: number[] = [];
+  surface.states.forEach((state, i) => {
+    const lat = surface.south + Math.floor(i / surface.columns) * surface.stepLatDeg;
+    const lon = surface.west + (i % surface.columns) * surface.stepLonDeg;
+    if (state !== 1 || !inside(corners, lat, lon)) return;
+    periods.push(Math.min(surface.periods[i], surface.longestClaims[i]));
+  });
+  periods.sort((a, b) => a - b);
+  const quantile = (share: number): number => {
+    const at = (periods.length - 1) * share;
+    const low = Math.floor(at);
+    return periods[low] + (at - low) * (periods[Math.min(low + 1, periods.length - 1)] - periods[low]);
+  };
+  return { cells: periods.length, tenths: [0.1, 0.5, 0.9].map((share) => twoFigures(quantile(share))) };
+}
+
+describe('an area', () => {
+  const told = (part: Locator, term: string): Promise<string | null> =>
+    part.getByRole('term').filter({ hasText: term }).locator('+ dd').textContent();
+
+  it(
+    'from a square by keyboard to its spread, as Node has it from the same pack, and to a place',
+    async () => {
+      const visit = await startVisit(browser);
+      const { page } = visit;
+      await page.goto(siteAddress('?postcode=SC 123'));
+      await untilAnswered(page);
+      const part = await openCompare(page);
+      await part.getByRole('button', { name: /^A square around SC 123/ }).focus();
+      await page.keyboard.press('Enter');
+      await part.getByText('Coldest tenth', { exact: true }).waitFor({ timeout: SURFACE_PATIENCE_MS });
+      await part.getByText('Its 4 corners as figures').focus();
+      await page.keyboard.press('Enter');
+      const corner = part.getByRole('spinbutton', { name: /north.*corner 3/ });
+      const before = new URL(page.url()).searchParams.get('area')!;
+      await corner.focus();
+      for (let i = 0; i < 5; i++) await page.keyboard.press('ArrowUp');
+      await page.keyboard.press('Tab');
+      const area = new URL(page.url()).searchParams.get('area')!;
+      expect(readArea(area)![2].lat).toBeGreaterThan(readArea(before)![2].lat + 0.03);
+
+      const expected = await spreadInNode(area);
+      expect(expected.cells).toBeGreaterThan(5);
+      await expect.poll(() => told(part, 'Told from')).toBe(`${expected.cells} cells of land, all answered`);
+      const shown = ['Coldest tenth', 'Middle', 'Mildest tenth'].map((term) => told(part, term));
+      expect((await Promise.all(shown)).map((text) => text?.replace(/^.*1 in /, ''))).toEqual(
+        expected.tenths,
+      );
+
+      await part.getByRole('button', { name: 'Use this spot' }).click();
+      const [lat, lon] = new URL(page.url()).searchParams.get('at')!.split(',').map(Number);
+      expect(inside(readArea(area)!, lat, lon)).toBe(true);
+      await page.reload();
+      await untilAnswered(page);
+      expect(new URL(page.url()).searchParams.get('area')).toBe(area);
+      await visit.close();
+    },
+    TEST_MS,
+  );
+
+  it(
+    'is drawn by clicks on the map, which choose no place meanwhile',
+    async () => {
+      const visit = await startVisit(browser);
+      const { page } = visit;
+      await page.goto(siteAddress('?postcode=SC 123'));
+      await untilAnswered(page);
+      const map = mapOfStations(page);
+      await map.waitFor();
+      await page.getByRole('button', { name: 'Draw an area' }).click();
+      const bar = page.getByRole('group', { name: 'Drawing an area' });
+      await bar.waitFor();
+      expect(await bar.getByRole('button', { name: 'Done' }).isDisabled()).toBe(true);
+      const box = (await map.boundingBox())!;
+      for (const [right, down] of [
+        [0.25, 0.35],
+        [0.6, 0.4],
+        [0.45, 0.65],
+        [0.3, 0.6],
+      ]) {
+        await page.mouse.click(box.x + box.width * right, box.y + box.height * down);
+      }
+      await bar.getByText('4 corners set.').waitFor();
+      await bar.getByRole('button', { name: 'Undo' }).click();
+      await bar.getByText('3 corners set.').waitFor();
+      await bar.getByRole('button', { name: 'Done' }).click();
+      const query = new URL(page.url()).searchParams;
+      expect(readArea(query.get('area')!)).toHaveLength(3);
+      expect(query.get('postcode')).toBe('SC 123');
+      expect(await bar.count()).toBe(0);
+      expect(visit.complaints).toEqual([]);
+      await visit.close();
+    },
+    TEST_MS,
+  );
+});
+
+describe('an estimated place', () => {
+  it('says what it is estimated from, takes the reader’s own height, and keeps it in the address', async () => {
+    const [own, raised] = await Promise.all([
+      assess('--postcode', 'SC 123'),
+      // The command takes a height with a point: the one of the postcode.
+      assess('--postcode', 'SC 123').then(({ place }) => assess('--at', `${place.lat},${place.lon},400`)),
+    ]);
+    expect(own.place.basis).toBe('history');
+    const visit = await startVisit(browser);
+    const { page } = visit;
+    await page.goto(siteAddress('?postcode=SC 123&unit=C'));
+    await untilAnswered(page);
+    const place = page.getByRole('region', { name: 'Place', exact: true });
+    await place.getByText(/\d+ stations around, most from/).waitFor();
+    await place.getByText(/hits are estimated/).waitFor();
+    const text = async (): Promise<string> => (await place.innerText()).replaceAll('\u00a0', ' ');
+    expect(await text()).toContain(`± ${own.place.error_c!.toFixed(1)} °C`);
+    expect(await text()).toContain(`${Math.round(own.place.elevation_m!)} m, by the pack’s grid of heights`);
+
+    await place.getByText('I know the height better').click();
+    await place.getByRole('textbox', { name: 'Height of the ground, metres' }).fill('high up');
+    await page.keyboard.press('Enter');
+    await place.getByText(/A height is a number from/).waitFor();
+    await place.getByRole('textbox', { name: 'Height of the ground, metres' }).fill('400');
+    await page.keyboard.press('Enter');
+    await place.getByText(/400\sm, as you say/).waitFor();
+    await expectCalm(page);
+    expect(new URL(page.url()).searchParams.get('postcode')).toBe('SC 123,400');
+    const level = raised.types.find(({ id }) => id === TYPE)!.levels.find((entry) => entry.level === 'wood')!;
+    await page
+      .getByText(new RegExp(`hits in ${level.counted.hits} of ${level.counted.winters} estimated winters`))
+      .waitFor();
+    await visit.close();
+  });
+
+  it('is read three ways, and the map’s winters are chosen there', async () => {
+    const answer = await assess('--postcode', 'SC 123');
+    const level = answer.types.find(({ id }) => id === TYPE)!.levels.find((entry) => entry.level === 'wood')!;
+    const visit = await startVisit(browser);
+    const { page } = visit;
+    await page.goto(siteAddress('?postcode=SC 123'));
+    await untilAnswered(page);
+    const part = await openPart(page, 'Winters', (found) =>
+      found.getByRole('radio', { name: /^Whole record/ }),
+    );
+    const whole = part.getByRole('radio', { name: /^Whole record/ });
+    expect(await whole.isChecked()).toBe(true);
+    await part
+      .getByText(`hit in ${level.counted.hits} of ${level.counted.winters} estimated winters`, {
+        exact: false,
+      })
+      .first()
+      .waitFor();
+    await part
+      .getByText(/Mann-Kendall p/)
+      .first()
+      .waitFor();
+    await whole.focus();
+    await page.keyboard.press('ArrowDown');
+    expect(new URL(page.url()).searchParams.get('map-winters')).toBe('last30');
+    expect(await part.getByRole('radio', { name: /^Last 30 winters/ }).isChecked()).toBe(true);
+    await visit.close();
+  });
+});
+
+describe('accessibility and small screens', () => {
+  for (const colorScheme of ['light', 'dark'] as const) {
+    it(`finds no serious violation in what compares, ${colorScheme}, and nothing wider than a phone`, async () => {
+      const visit = await startVisit(browser, {
+        colorScheme,
+        bypassCSP: true,
+        viewport: { width: 390, height: 844 },
+      });
+      const { page } = visit;
+      await page.goto(siteAddress(`${PINNED}&postcode=SC 123&area=31.05,-42.55_0,87s_5k0,0_0,-87s`));
+      await untilAnswered(page);
+      const winters = await openPart(page, 'Winters', (found) => found.getByRole('radio').first());
+      await winters.waitFor();
+      const part = await openCompare(page);
+      await part.getByRole('region', { name: 'Places compared' }).waitFor({ timeout: 20_000 });
+      await page.evaluate(AXE);
+      const results = (await page.evaluate(
+        'axe.run(document, { resultTypes: ["violations", "passes"] })',
+      )) as AxeResults;
+      const grave = results.violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
+      expect(grave.flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${String(target)}`))).toEqual(
+        [],
+      );
+      expect(results.passes.length).toBeGreaterThan(20);
+      const overhang = await page.evaluate(
+        () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+      );
+      expect(overhang).toBe(0);
+      await visit.close();
+    });
+  }
+});
