@@ -1,5 +1,6 @@
 import { SUSTAINED_COUNT } from '../records/nights.ts';
 import type { WinterTable } from '../records/winters.ts';
+import { hemisphereOf, type Hemisphere } from '../winter/winter-year.ts';
 import type { WinterWeights } from './anomaly-weights.ts';
 import type { PlaceHistory } from './place-history.ts';
 import type { PlaceModel } from './place-model.ts';
@@ -24,6 +25,7 @@ export interface NightPlan {
   readonly stationMeansC: readonly Float64Array[];
   /** The same at the point, by duration. */
   readonly meansC: Float64Array;
+  readonly hemisphere: Hemisphere;
   /** The point's winters, whose levels the nights must meet. */
   readonly winters: WinterTable;
   /** By winter of the table; `null` where the winter isn't told. */
@@ -48,6 +50,7 @@ export function nightPlan(model: PlaceModel, site: Site, history: PlaceHistory):
       Float64Array.from({ length: SUSTAINED_COUNT }, (_, j) => model.climates(j).meanC[member]),
     ),
     meansC: Float64Array.from(errors, ({ meanC }) => meanC),
+    hemisphere: hemisphereOf(site.lat),
     winters,
     sources: heaviest.map((entry) => {
       const kept = entry?.filter(({ member }) => index.has(member)) ?? [];

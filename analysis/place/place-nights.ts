@@ -6,6 +6,7 @@ import {
   SUSTAINED_COUNT,
   SUSTAINED_HOURS,
 } from '../records/nights.ts';
+import { withBareNights, type WinterNights } from './bare-nights.ts';
 import { kindsOfNights } from './night-kinds.ts';
 import type { NightPlan } from './night-plan.ts';
 import { risingWithHours } from './rising-with-hours.ts';
@@ -17,13 +18,6 @@ const FADE = 800;
 const KIND_FADE = 10;
 const KEPT_MAX = KEPT_NIGHT_MAX_C * 100;
 
-/** One winter's nights at a point. */
-interface Nights {
-  readonly days: Int32Array;
-  readonly kinds: Uint8Array;
-  readonly sustained: readonly Int16Array[];
-}
-
 /**
  * The nights of a point between stations: per winter and kind of night their coldest `S_h` equals the point's winters, and
  * `S_h` never falls as `h` grows.
@@ -31,7 +25,7 @@ interface Nights {
  */
 export function placeNights(plan: NightPlan, nights: readonly KeptNights[]): KeptNights {
   const rows = nights.map(({ winter }) => new WinterRows(winter));
-  const told: { label: number; nights: Nights }[] = [];
+  const told: { label: number; nights: WinterNights }[] = [];
   plan.winters.winter.forEach((label, w) => {
     const sources = plan.sources[w];
     if (!sources) return;
@@ -54,15 +48,15 @@ export function placeNights(plan: NightPlan, nights: readonly KeptNights[]): Kep
 }
 
 function nightsOfWinter(
-  { winters, meansC }: NightPlan,
+  { winters, meansC, hemisphere }: NightPlan,
   w: number,
   sources: readonly SourceNights[],
   stationMeansC: readonly Float64Array[],
-): Nights | null {
+): WinterNights | null {
   const levels = NIGHT_KINDS.map((_, kind) => winters.coldest[kind].map((own) => own[w]));
   const possible = levels.map(([minimum]) => minimum !== MISSING_HUNDREDTHS);
   const all = nightsOfSources(sources);
-  if (all.length === 0 || !possible.includes(true)) return null;
+  if (!possible.includes(true)) return null;
   const standing = (rows: readonly Int32Array[], j: number): Float64Array => {
     const means = stationMeansC.map((own) => 100 * own[j]);
     const own = standings(sources, rows, j, means).map((level) => level + 100 * meansC[j]);
@@ -86,7 +80,12 @@ function nightsOfWinter(
   );
   const met = sustained.map((own, j) => meetKinds(own, kinds, levels, j));
   sustained[0] = sustained[0].map((minimum) => Math.min(minimum, KEPT_MAX));
-  return { days: Int32Array.from(kept, (t) => all[t]), kinds, sustained: risingWithHours(sustained, met) };
+  const nights = {
+    days: Int32Array.from(kept, (t) => all[t]),
+    kinds,
+    sustained: risingWithHours(sustained, met),
+  };
+  return withBareNights(nights, winters, w, hemisphere);
 }
 
 /**
