@@ -7,7 +7,12 @@ import { gevQuantile, gevSurvival, gevUpperEnd } from '../../../analysis/extreme
 import { gevShapeFromLSkewness, gevWithShape } from '../../../analysis/extremes/gev-l-moments.ts';
 import { headline } from '../../../analysis/extremes/headline.ts';
 import { sampleLMoments } from '../../../analysis/extremes/l-moments.ts';
-import { shapeFor, stationSkewness } from '../../../analysis/extremes/pooled-shape.ts';
+import {
+  concordant,
+  shapeAmong,
+  shapeFor,
+  stationSkewness,
+} from '../../../analysis/extremes/pooled-shape.ts';
 import { seededRandom } from '../../../analysis/math/seeded-random.ts';
 import { coverageRow } from '../../reference/extremes/coverage.ts';
 import table from '../../reference/extremes/coverage.json' with { type: 'json' };
@@ -227,6 +232,21 @@ describe('the shape', () => {
   test('a long record speaks for itself', () => {
     expect(shapeFor({ skewness: 0.1, winters: 4000 }).k).toBeCloseTo(gevShapeFromLSkewness(0.1), 3);
   });
+  test('leaves out a neighbour that is discordant, but none of four and none of equal ones', () => {
+    const eight = Array.from({ length: 8 }, (_, i) => stationSkewness(invented(40, 60 + i))!);
+    const odd = { winters: 40, scale: 3 * eight[0].scale!, skewness: 0.6, kurtosis: 0.5 };
+    expect(concordant([...eight.slice(0, 7), odd])).not.toContain(odd);
+    expect(concordant([...eight.slice(0, 7), odd]).length).toBeGreaterThanOrEqual(6);
+    expect(concordant([...eight.slice(0, 3), odd])).toContain(odd);
+    expect(concordant(new Array(8).fill(eight[0]))).toHaveLength(8);
+    expect(shapeAmong([...eight.slice(0, 7), odd]).k).toBe(
+      shapeAmong(concordant([...eight.slice(0, 7), odd])).k,
+    );
+    // Without a scale nothing can be told.
+    const bare = [...eight.slice(0, 7), odd].map(({ winters, skewness }) => ({ winters, skewness }));
+    expect(concordant(bare)).toHaveLength(8);
+  });
+
   test('short or degenerate records take no part in a pool', () => {
     expect(stationSkewness(invented(9, 1))).toBeNull();
     expect(stationSkewness(new Array<number>(30).fill(-1))).toBeNull();
