@@ -2,7 +2,7 @@ import type { FeatureCollection, Position } from 'geojson';
 import type { BandArea } from './contour-bands.ts';
 import { mercatorY } from './mercator.ts';
 import { classIndex, type Fill } from './paint-classes.ts';
-import type { SurfacePlan } from './surface-plan.ts';
+import type { CellLayout, SurfacePlan } from './surface-plan.ts';
 
 /** Plain colours to paint with. */
 export interface SurfaceColours {
@@ -123,14 +123,45 @@ function begin(canvas: HTMLCanvasElement, frame: PaintFrame, land: Path2D | null
   return pen;
 }
 
+/** Land that no cell covers is as land out of reach: nothing is told of it. */
+const UNTOLD: Fill = { ramp: 'land', pattern: 'hatched' };
+
+/** The rectangle of the cells, as a path. */
+function extentOf({ columns, rows, west, south, stepLonDeg, stepLatDeg }: CellLayout): Path2D {
+  const [left, bottom] = [west - stepLonDeg / 2, mercatorY(south - stepLatDeg / 2)];
+  const path = new Path2D();
+  path.rect(left, bottom, columns * stepLonDeg, mercatorY(south + (rows - 0.5) * stepLatDeg) - bottom);
+  return path;
+}
+
+/** Hatches all of the frame, and clips what follows to the cells. */
+function untoldBeyond(
+  pen: CanvasRenderingContext2D,
+  extent: Path2D,
+  frame: PaintFrame,
+  colours: SurfaceColours,
+): void {
+  fillWith(pen, frameRect(frame), UNTOLD, frame, colours);
+  pen.clip(extent);
+}
+
+function frameRect({ west, south, east, north }: PaintFrame): Path2D {
+  const path = new Path2D();
+  path.rect(west, mercatorY(south), east - west, mercatorY(north) - mercatorY(south));
+  return path;
+}
+
 /** Areas with crisp edges, made once a plan. */
 export interface BandPaths {
+  /** Where there are cells. */
+  readonly extent: Path2D;
   readonly ground: Fill;
   readonly areas: readonly { readonly fill: Fill; readonly path: Path2D; readonly overlay: boolean }[];
 }
 
 export function bandPaths(plan: SurfacePlan, bands: readonly BandArea[]): BandPaths {
   return {
+    extent: extentOf(plan.layout),
     ground: plan.scale.classes[0].fill,
     areas: bands.map(({ paintClass, rings, edge }) => ({
       fill: paintClass.fill,
@@ -149,13 +180,9 @@ export function paintBands(
   colours: SurfaceColours,
 ): void {
   const pen = begin(canvas, frame, land);
+  untoldBeyond(pen, bands.extent, frame, colours);
   pen.fillStyle = fillColour(bands.ground, colours);
-  pen.fillRect(
-    frame.west,
-    mercatorY(frame.south),
-    frame.east - frame.west,
-    mercatorY(frame.north) - mercatorY(frame.south),
-  );
+  pen.fill(frameRect(frame));
   for (const { path, fill } of bands.areas) {
     fillWith(pen, path, fill, frame, colours);
     pen.save();
@@ -181,6 +208,7 @@ export function paintCells(
 ): void {
   const pen = begin(canvas, frame, land);
   const { layout, scale, logs, overlays } = plan;
+  untoldBeyond(pen, extentOf(layout), frame, colours);
   const classes = scale.classes.map(() => new Path2D());
   const covers = overlays.map(() => new Path2D());
   for (let row = 0; row < layout.rows; row++) {
