@@ -74,7 +74,7 @@ describe('from a postcode to the ranking', () => {
         const cells = shown.get(type.name);
         expect(cells, `${type.name} is in the table`).toBeDefined();
         expect(cells!.counted, `${type.name}, ${level}`).toBe(
-          `${counted.hits} of ${counted.winters} complete winters`,
+          `${counted.hits} of ${counted.winters} estimated winters`,
         );
         if (fitted?.period && fitted.period <= 2 * counted.winters) {
           expect(cells!.curve, `${type.name}, ${level}, curve`).toBe(`1 in ${twoFigures(fitted.period)}`);
@@ -91,7 +91,7 @@ describe('from a postcode to the ranking', () => {
     await visit.close();
   });
 
-  it('answers the mouse on the map as well: a point gets the nearest station, in the address too', async () => {
+  it('answers the mouse on the map as well: a point gets an answer of its own, in the address too', async () => {
     const visit = await startVisit(browser);
     const { page } = visit;
     await page.goto(siteAddress());
