@@ -86,13 +86,14 @@ export function wintersOfNights(
   nights: KeptNights,
   winters: number,
   incomplete: readonly boolean[] = [],
+  first = FIRST_WINTER,
 ): WinterTable {
   const table = <T extends Int16Array | Int32Array>(make: () => T): T[][] =>
     NIGHT_KINDS.map(() => SUSTAINED_HOURS.map(make));
   const coldest = table(() => new Int16Array(winters).fill(MISSING_HUNDREDTHS));
   const coldestDay = table(() => new Int32Array(winters));
   nights.day.forEach((day, i) => {
-    const w = nights.winter[i] - FIRST_WINTER;
+    const w = nights.winter[i] - first;
     const kind = nights.kind[i];
     nights.sustained.forEach((own, j) => {
       const best = coldest[kind][j][w];
@@ -102,7 +103,7 @@ export function wintersOfNights(
     });
   });
   return {
-    winter: Int16Array.from({ length: winters }, (_, w) => FIRST_WINTER + w),
+    winter: Int16Array.from({ length: winters }, (_, w) => first + w),
     complete: Uint8Array.from({ length: winters }, (_, w) => (incomplete[w] ? 0 : 1)),
     reason: Array.from({ length: winters }, (_, w) => (incomplete[w] ? 'January misses 9 nights' : '')),
     coldest,
