@@ -19,10 +19,10 @@ export interface PaintScale {
   readonly classes: readonly PaintClass[];
 }
 
-/** Land out of the stations' reach. */
+/** Land out of reach of the stations that take part in estimates. */
 export const NO_ANSWER: PaintClass = {
   id: 'nodata',
-  label: 'no answer: too far from any station',
+  label: 'no answer: no long record within reach',
   fill: { ramp: 'land', pattern: 'hatched' },
 };
 

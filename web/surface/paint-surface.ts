@@ -1,7 +1,7 @@
 import type { FeatureCollection, Position } from 'geojson';
 import type { BandArea } from './contour-bands.ts';
 import { mercatorY } from './mercator.ts';
-import { classIndex, type Fill } from './paint-classes.ts';
+import { classIndex, NO_ANSWER, type Fill } from './paint-classes.ts';
 import type { CellLayout, SurfacePlan } from './surface-plan.ts';
 
 /** Plain colours to paint with. */
@@ -123,9 +123,6 @@ function begin(canvas: HTMLCanvasElement, frame: PaintFrame, land: Path2D | null
   return pen;
 }
 
-/** Land that no cell covers is as land out of reach: nothing is told of it. */
-const UNTOLD: Fill = { ramp: 'land', pattern: 'hatched' };
-
 /** The rectangle of the cells, as a path. */
 function extentOf({ columns, rows, west, south, stepLonDeg, stepLatDeg }: CellLayout): Path2D {
   const [left, bottom] = [west - stepLonDeg / 2, mercatorY(south - stepLatDeg / 2)];
@@ -134,14 +131,14 @@ function extentOf({ columns, rows, west, south, stepLonDeg, stepLatDeg }: CellLa
   return path;
 }
 
-/** Hatches all of the frame, and clips what follows to the cells. */
+/** Hatches all of the frame, as land out of reach is, and clips what follows to the cells. */
 function untoldBeyond(
   pen: CanvasRenderingContext2D,
   extent: Path2D,
   frame: PaintFrame,
   colours: SurfaceColours,
 ): void {
-  fillWith(pen, frameRect(frame), UNTOLD, frame, colours);
+  fillWith(pen, frameRect(frame), NO_ANSWER.fill, frame, colours);
   pen.clip(extent);
 }
 
@@ -156,18 +153,14 @@ export interface BandPaths {
   /** Where there are cells. */
   readonly extent: Path2D;
   readonly ground: Fill;
-  readonly areas: readonly { readonly fill: Fill; readonly path: Path2D; readonly overlay: boolean }[];
+  readonly areas: readonly { readonly fill: Fill; readonly path: Path2D }[];
 }
 
 export function bandPaths(plan: SurfacePlan, bands: readonly BandArea[]): BandPaths {
   return {
     extent: extentOf(plan.layout),
     ground: plan.scale.classes[0].fill,
-    areas: bands.map(({ paintClass, rings, edge }) => ({
-      fill: paintClass.fill,
-      path: ringsPath(rings),
-      overlay: edge === null,
-    })),
+    areas: bands.map(({ paintClass, rings }) => ({ fill: paintClass.fill, path: ringsPath(rings) })),
   };
 }
 

@@ -61,12 +61,10 @@ export function readCell(
   const [nearest] = nearestStations(able.length > 0 ? able : stations, point, 1, SEARCH_KM);
   const away = nearest ? formatDistance(nearest.distanceKm, unit) : '';
   const paintClass = classOf(view, cell);
-  if (paintClass.id === 'nodata')
-    return {
-      paintClass,
-      lines: [`no answer: ${away} from the nearest station`],
-      source: nearest?.station.name ?? '',
-    };
+  if (paintClass.id === 'nodata') {
+    const why = able.length > 0 ? `${away} from the nearest long record` : 'no station has a long record';
+    return { paintClass, lines: [`no answer: ${why}`], source: able.length > 0 ? nearest.station.name : '' };
+  }
   return {
     paintClass,
     lines: linesOf(view, names, cell, paintClass),

@@ -26,7 +26,10 @@ describe('the readout', () => {
   it('says how far the nearest station is where there is no answer', () => {
     const view = { mode: 'periods', surface: madeSurface(1, 1, () => 'far') } as const;
     expect(readCell(view, names, at, stations, 'C')!.lines).toEqual([
-      'no answer: 11\u00a0km from the nearest station',
+      'no answer: 11\u00a0km from the nearest long record',
+    ]);
+    expect(readCell(view, names, at, [stations[1]], 'C')!.lines).toEqual([
+      'no answer: no station has a long record',
     ]);
   });
   it('is silent on the open sea and off the cells', () => {
