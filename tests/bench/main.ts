@@ -2,17 +2,25 @@ import { mkdir, writeFile } from 'node:fs/promises';
 import { benchBuild } from './bench-build.ts';
 import { benchAnswer } from './bench-answer.ts';
 import { benchExtremes } from './bench-extremes.ts';
+import { benchPage } from './bench-page.ts';
 import { benchPlace } from './bench-place.ts';
 import type { BenchRow } from './bench-row.ts';
 import { print, runCommand, UsageError } from '../../data-scripts/commands/run-command.ts';
 
 /** Parts of the benchmark by the name that picks them. */
-const PARTS = { answer: benchAnswer, place: benchPlace, build: benchBuild, extremes: benchExtremes };
+const PARTS = {
+  answer: benchAnswer,
+  place: benchPlace,
+  page: benchPage,
+  build: benchBuild,
+  extremes: benchExtremes,
+};
 
 const HELP = `npm run bench [-- PART...]
 
 PART: ${Object.keys(PARTS).join(', ')}; all of them unless told. place makes a pack of 5,000 invented stations in
 .cache/bench-packs (80 MB) the first time.
+page measures what \`npm test\` has built.
 Measures what the budgets name, side by side with R (data.table, evd) and Python (pandas, SciPy) where they are installed.
 Prints Markdown; the same as JSON goes to .cache/bench.json.
 `;
@@ -33,7 +41,7 @@ await runCommand('bench', async () => {
 function markdown(rows: readonly BenchRow[]): string {
   const cells = rows.map(({ task, measured, unit, budget, ratio, note }) => [
     task,
-    measured === null ? 'not installed' : `${measured.toPrecision(3)} ${unit}`,
+    measured === null ? 'not there' : `${measured.toPrecision(3)} ${unit}`,
     budget === null ? '' : `${budget.most ? 'at most' : 'at least'} ${budget.value} ${unit}`,
     ratio === null ? '' : `${ratio.toPrecision(3)} ×`,
     note,
