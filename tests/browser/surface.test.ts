@@ -1,6 +1,9 @@
 import { execFile } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { promisify } from 'node:util';
 
+import type { AxeResults } from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 
@@ -26,6 +29,21 @@ async function visitMap(query: string, options: Parameters<typeof startVisit>[1]
   await untilAnswered(visit.page);
   await untilSurface(visit.page);
   return visit;
+}
+
+/** The accessibility checker's own text, run inside the page. */
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+/** Serious and critical violations in the part of the page that holds the map. */
+async function graveFaults(page: Page): Promise<string[]> {
+  await page.evaluate(AXE);
+  const results = (await page.evaluate(
+    'axe.run(document.querySelector("figure").parentElement)',
+  )) as AxeResults;
+  expect(results.passes.length).toBeGreaterThan(5);
+  return results.violations
+    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+    .flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${String(target)}`));
 }
 
 /** Waits for the surface, newest and with crisp bands. */
@@ -203,7 +221,7 @@ describe('the map’s other questions', () => {
   });
 
   it('where to grow: less land, the longer a tree must live', { timeout: TEST_MS }, async () => {
-    const visit = await visitMap('?map=where&type=meyer_lemon');
+    const visit = await visitMap('?map=where&type=meyer_lemon', { bypassCSP: true });
     const { page } = visit;
     const legend = page.locator('figure figcaption');
     const share = async (): Promise<number> =>
@@ -218,6 +236,7 @@ describe('the map’s other questions', () => {
     expect(new URL(page.url()).searchParams.get('at-least')).toBe('10');
     await page.goBack();
     await expect.poll(() => legend.innerText()).toMatch(/1 in 25 or rarer/);
+    expect(await graveFaults(page)).toEqual([]);
     await visit.close();
   });
 });
@@ -283,8 +302,9 @@ describe('reading the map', () => {
 describe('on a phone and on paper', () => {
   it('map, modes and legend stand one under the other within the width', { timeout: TEST_MS }, async () => {
     const viewport = { width: 360, height: 740 };
-    const visit = await visitMap('?map=types', { viewport, hasTouch: true, isMobile: true });
+    const visit = await visitMap('?map=types', { viewport, hasTouch: true, isMobile: true, bypassCSP: true });
     const { page } = visit;
+    expect(await graveFaults(page)).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
     const box = async (part: ReturnType<Page['locator']>) => (await part.boundingBox())!;
     const modes = await box(page.getByRole('group', { name: 'What the map shows' }));
