@@ -5,6 +5,7 @@ import { fitPlaceParameters } from '../../analysis/place/fit-parameters.ts';
 import { InputError } from '../../analysis/records/input-error.ts';
 import type { PackLeaveOutErrors } from '../../analysis/records/pack.ts';
 import { Pack } from '../pack/open-pack.ts';
+import { shapeSpread } from './shape-spread.ts';
 
 const USAGE = 'usage: places SPLITS PACK [PACK ...]';
 const HOURS = [0, 4];
@@ -41,6 +42,23 @@ async function places(splits: number, folders: readonly string[]): Promise<void>
   }
 }
 
+/** How far the shapes of neighbouring stations differ. */
+async function shapes(folders: readonly string[]): Promise<void> {
+  console.log('\n| network | h | groups | heterogeneity of L-skewness | spread of k | discordant |');
+  console.log('|---|---|---|---|---|---|');
+  for (const folder of folders) {
+    const pack = await Pack.open(folder);
+    for (const hours of HOURS) {
+      const found = await shapeSpread(pack, hours);
+      if (!found) continue;
+      const { groups, h, spread, discordant } = found;
+      console.log(
+        `| ${pack.manifest.id} | ${hours} | ${groups} | ${h.toFixed(2)} | ${spread.toFixed(3)} | ${(100 * discordant).toFixed(1)} % |`,
+      );
+    }
+  }
+}
+
 function row(id: string, errors: PackLeaveOutErrors): string {
   const { hours, stations, nearest_mean_error_c: nearest, inverse_distance_mean_error_c: inverse } = errors;
   const { mean_error_c: ours, bias_c: bias, interval, same_winters: same, hit_ratio: ratio } = errors;
@@ -65,7 +83,11 @@ if (!(Number(splits) >= 1) || folders.length === 0) {
   console.error(USAGE);
   process.exitCode = 2;
 } else {
-  await places(Number(splits), folders).catch((error: unknown) => {
+  const tables = async () => {
+    await places(Number(splits), folders);
+    await shapes(folders);
+  };
+  await tables().catch((error: unknown) => {
     if (!(error instanceof InputError)) throw error;
     console.error(error.message);
     process.exitCode = 1;
