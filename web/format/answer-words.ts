@@ -45,6 +45,7 @@ function isBand({ level, headline, if_threshold: ends }: LevelAnswer): boolean {
 /** One level's answer for rows and tables: `about 1 winter in 12`, `rarer than 1 in 140`; for kill a band. */
 export function levelWords(level: LevelAnswer): string {
   const { headline, counted } = level;
+  if (counted.winters === 0) return 'not known';
   if (isBand(level)) return killBand(level);
   if (headline.basis === 'beyond') return formatHeadlineShort(headline, counted.winters);
   return formatHeadline(headline, counted.winters);
@@ -62,6 +63,8 @@ function bandSentence(level: LevelAnswer): string {
 /** The same as the end of "would have lost major limbs ...", in two parts: the answer, and what hangs on to it. */
 export function sentenceEnd(level: LevelAnswer): { readonly main: string; readonly rest: string } {
   const { headline, counted } = level;
+  if (counted.winters === 0)
+    return { main: 'no one can say how often', rest: 'no winter on record here is complete' };
   if (isBand(level)) return { main: bandSentence(level), rest: 'a band, since kill figures are inferred' };
   if (headline.basis === 'beyond') {
     return {

@@ -44,6 +44,27 @@ function answer(change: Partial<LevelAnswer> = {}): LevelAnswer {
 }
 
 describe('an answer in words', () => {
+  it('claims nothing where no winter is complete', () => {
+    const none = answer({
+      counted: {
+        ...answer().counted,
+        hits: 0,
+        winters: 0,
+        period: null,
+        low: 1,
+        high: null,
+        hit_winters: [],
+      },
+      fitted: null,
+      headline: { period: null, low: 1, high: null, basis: 'not seen', agrees: true },
+    });
+    expect([levelWords(none), rangeWords(none)]).toEqual(['not known', '']);
+    expect(sentenceEnd(none)).toEqual({
+      main: 'no one can say how often',
+      rest: 'no winter on record here is complete',
+    });
+  });
+
   it('is a period with its range and its count', () => {
     expect(levelWords(answer())).toBe('about 1 winter in 14');
     expect(sentenceEnd(answer()).main).toBe('in about 1 winter in 14');
