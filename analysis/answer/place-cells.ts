@@ -17,7 +17,7 @@ export const CELL_OUT_OF_REACH = 2;
 export interface PlaceCell {
   /** Index on the grid. */
   readonly cell: number;
-  /** Its winters; durations longer than asked for are absent. */
+  /** Its winters; only the durations that the hours asked for lie between have levels. */
   readonly winters: WinterTable;
   /** Error of the level; `null` on a station. */
   readonly error: InterpolationError | null;
@@ -32,6 +32,7 @@ export interface PlaceCells {
   readonly states: Uint8Array;
 }
 
+const NO_LEVELS = new Int16Array(0);
 /** Cells worked out between two pauses. */
 const CELLS_BETWEEN_PAUSES = 250;
 
@@ -82,8 +83,9 @@ function wintersAt(
   const weights = model.weights(separationsKm);
   const { coldest, climates } = coldestByKind(model, site, separationsKm, weights, last);
   const complete = Uint8Array.from(weights, (entry) => (entry ? 1 : 0));
+  const kept = coldest.map((byHours) => byHours.map((levels, j) => (j < lower ? NO_LEVELS : levels)));
   return {
-    winters: { winter: model.network.labels, complete, reason: [], coldest, coldestDay: [] },
+    winters: { winter: model.network.labels, complete, reason: [], coldest: kept, coldestDay: [] },
     error: model.errorAt(site, separationsKm, lower, climates[lower], weights),
     neighbours,
   };

@@ -30,7 +30,9 @@ export function levelsByKind(
 ): Int16Array[] {
   const count = network.labels.length;
   const gapsOfKind = NIGHT_KINDS.map((_, kind) => network.gapsC(j, kind));
-  const kinds = NIGHT_KINDS.map(() => new Int16Array(count).fill(MISSING_HUNDREDTHS));
+  // One buffer for all kinds: a map asks for hundreds of thousands of these.
+  const levels = new Int16Array(NIGHT_KINDS.length * count).fill(MISSING_HUNDREDTHS);
+  const kinds = NIGHT_KINDS.map((_, kind) => levels.subarray(kind * count, (kind + 1) * count));
   const gaps = new Float64Array(kinds.length);
   for (let w = 0; w < count; w++) {
     const entry = weights[w];
@@ -57,13 +59,13 @@ function kindAtLevel(
 ): number {
   let first = -1;
   let fits = false;
-  gaps.forEach((gap, kind) => {
-    if (Number.isNaN(gap)) return;
+  for (let kind = 0; kind < gaps.length; kind++) {
+    if (Number.isNaN(gaps[kind])) continue;
     const own = shorter === null || shorter[kind][w] <= level;
-    if (first >= 0 && (own === fits ? gap >= gaps[first] : fits)) return;
+    if (first >= 0 && (own === fits ? gaps[kind] >= gaps[first] : fits)) continue;
     first = kind;
     fits = own;
-  });
+  }
   return first;
 }
 

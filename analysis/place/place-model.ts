@@ -152,13 +152,15 @@ export class PlaceModel {
   ): Float64Array {
     const { anomalies } = this.#fieldsOf(j).climates;
     const count = this.network.labels.length;
-    const told = Float64Array.from(weights, (entry, w) => {
-      if (!entry) return NaN;
+    const told = new Float64Array(count).fill(NaN);
+    for (let w = 0; w < count; w++) {
+      const entry = weights[w];
+      if (!entry) continue;
       let sum = 0;
       for (let a = 0; a < entry.members.length; a++)
         sum += entry.weights[a] * anomalies[entry.members[a] * count + w];
-      return sum;
-    });
+      told[w] = sum;
+    }
     const slow = runningMean(told, SLOW_WINTERS);
     return told.map((anomaly, w) =>
       Number.isNaN(anomaly)

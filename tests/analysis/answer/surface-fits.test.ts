@@ -204,7 +204,7 @@ describe('the cells of a surface', () => {
     for (const { cell, winters, error } of cells.cells) {
       const request = { by: 'point' as const, label: 'c', ...cellCentre(grid, cell), elevationM: null };
       const { subject } = await findSubject(source, request);
-      for (let j = 0; j <= 4; j++) expect(levelsOf(winters, j)).toEqual(levelsOf(subject.winters, j));
+      expect(levelsOf(winters, 4)).toEqual(levelsOf(subject.winters, 4));
       expect(error).toEqual(subject.interpolation![4]);
     }
   });
