@@ -182,7 +182,7 @@ describe('the surface', () => {
       await page.getByRole('radio', { name: '°C' }).check({ force: true });
       // 22 °F is -5.56 °C.
       await expect.poll(() => legend.innerText()).toMatch(/cold of −5\.6\s°C for 4 h/);
-      await page.getByLabel('from', { exact: true }).selectOption('last30');
+      await page.getByLabel('from which winters').selectOption('last30');
       await untilSurface(page);
       await expect
         .poll(() => legend.innerText())
