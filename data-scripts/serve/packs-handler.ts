@@ -30,15 +30,17 @@ function send(
   file: string,
   found: Stats,
 ): void {
-  const etag = `W/"${found.size}-${found.mtimeMs}"`;
+  // Strong, since a pack’s files are renamed into place whole and never written to: browsers send it as If-Range.
+  const etag = `"${found.size}-${found.mtimeMs}"`;
   setFileHeaders(response, path);
   response.setHeader('Accept-Ranges', 'bytes');
   response.setHeader('ETag', etag);
   response.setHeader('Last-Modified', found.mtime.toUTCString());
   if (request.headers['if-none-match'] === etag) return void response.writeHead(304).end();
 
-  // Our ETags are weak, and a weak one proves nothing under If-Range (RFC 9110, 13.1.5): then all is sent.
-  const wanted = request.headers['if-range'] === undefined ? request.headers.range : undefined;
+  const ifRange = request.headers['if-range'];
+  // A file that has changed since is sent whole (RFC 9110, 13.1.5).
+  const wanted = ifRange === undefined || ifRange === etag ? request.headers.range : undefined;
   const range = fileRange(wanted, found.size);
   if (range === 'beyond') {
     response.setHeader('Content-Range', `bytes */${found.size}`);
