@@ -87,6 +87,9 @@ describe('the ground as a reason', () => {
     expect(reasonWords(low, high, 'C')).toMatch(/alone would make it milder: cold air that gathers/);
     expect(reasonWords({ ...low, name: '3 Twin' }, low, 'C')).toMatch(/differs little/);
     expect(reasonWords({ ...low, elevationM: null }, low, 'C')).toMatch(/isn’t known/);
+    expect(plain(reasonWords({ ...high, elevationM: null }, low, 'C'))).toBe(
+      '2 Hill lies 10 km farther inland than 1 Shore. How high they lie isn’t known to this pack.',
+    );
   });
 });
 

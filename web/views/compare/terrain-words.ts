@@ -53,6 +53,10 @@ export function reasonWords(
   const all = differences(colder, milder, unit);
   const words = (list: readonly Difference[]): string => list.map((entry) => entry.words).join(' and ');
   const [reasons, contrary] = [all.filter((entry) => entry.colder), all.filter((entry) => !entry.colder)];
+  const heightUnknown =
+    colder.elevationM === null || milder.elevationM === null
+      ? ' How high they lie isn’t known to this pack.'
+      : '';
   if (all.length === 0) {
     const known = [colder, milder].every(
       ({ elevationM, coastKm }) => elevationM !== null && coastKm !== null,
@@ -63,5 +67,6 @@ export function reasonWords(
   }
   if (reasons.length === 0)
     return `${colder.name} lies ${words(contrary)} than ${milder.name}, which alone would make it milder: cold air that gathers in low ground, or the stations around, outweigh it.`;
-  return `${colder.name} lies ${words(reasons)} than ${milder.name}${contrary.length > 0 ? `, though ${words(contrary)}` : ''}.`;
+  const though = contrary.length > 0 ? `, though ${words(contrary)}` : '';
+  return `${colder.name} lies ${words(reasons)} than ${milder.name}${though}.${heightUnknown}`;
 }
