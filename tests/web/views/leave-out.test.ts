@@ -21,10 +21,10 @@ const STATIONS: PackLeftOutStation[] = [
 
 describe('tables of stations left out', () => {
   it('show errors as differences in the unit chosen, a cell for every column', () => {
-    const [errors, ranges, hits] = leaveOutTables({ third: [ERRORS], one: [{ ...ERRORS, hours: 0 }] }, 'F');
+    const [errors, ranges] = leaveOutTables({ third: [ERRORS], one: [{ ...ERRORS, hours: 0 }] }, 'F');
     expect(errors.rows).toEqual([
-      ['a third left out, 4 hours', '1,234', '1.80', '−0.90', '3.60', '2.70'],
-      ['one left out, minimum', '1,234', '1.80', '−0.90', '3.60', '2.70'],
+      ['a third left out, 4 hours', '1,234', '1.80', '−0.90', '3.60', '2.70', '–'],
+      ['one left out, minimum', '1,234', '1.80', '−0.90', '3.60', '2.70', '–'],
     ]);
     expect(ranges.rows[0]).toEqual([
       'a third left out, 4 hours',
@@ -35,8 +35,9 @@ describe('tables of stations left out', () => {
       '5.40',
       '7.20',
     ]);
-    expect(hits.rows[0][1]).toBe('–');
-    for (const table of [errors, ranges, hits])
+    const ratio = { ...ERRORS, hit_ratio: 1.044 };
+    expect(leaveOutTables({ third: [ratio], one: [] }, 'C')[0].rows[0].at(-1)).toBe('1.04');
+    for (const table of [errors, ranges])
       for (const row of table.rows) expect(row).toHaveLength(table.columns.length);
   });
 });

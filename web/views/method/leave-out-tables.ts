@@ -25,13 +25,14 @@ export function leaveOutTables(leaveOut: PackLeaveOut, unit: TemperatureUnit): r
   return [
     {
       title: `Level that 1 winter in 10 reaches: mean size of the error, ${symbol}`,
-      columns: ['', 'stations', 'as here', 'mean', 'nearest station', 'eight, by distance and height'],
+      columns: ['', 'stations', 'as here', 'bias', 'nearest station', 'eight nearest', 'hits'],
       rows: rows(leaveOut, (errors) => [
         formatCount(errors.stations),
         degrees(errors.mean_error_c),
         degrees(errors.bias_c),
         degrees(errors.nearest_mean_error_c),
         degrees(errors.inverse_distance_mean_error_c),
+        errors.hit_ratio === null ? '–' : errors.hit_ratio.toFixed(2),
       ]),
     },
     {
@@ -44,11 +45,6 @@ export function leaveOutTables(leaveOut: PackLeaveOut, unit: TemperatureUnit): r
           degrees(score),
         ]),
       ),
-    },
-    {
-      title: 'Winters hit, predicted over observed, at levels that 5 to 50% of all winters reach',
-      columns: ['', 'ratio'],
-      rows: rows(leaveOut, ({ hit_ratio: ratio }) => [ratio === null ? '–' : ratio.toFixed(2)]),
     },
   ];
 }
