@@ -116,7 +116,10 @@ function besideCount(
 }
 
 /** The count with its range: at a place between stations also for what its winters may be off. */
-function countAt({ valuesC, interpolation }: HoursBook, limit: number): Counted {
+export function countAt(
+  { valuesC, interpolation }: Pick<HoursBook, 'valuesC' | 'interpolation'>,
+  limit: number,
+): Counted {
   return interpolation && valuesC.length > 0
     ? estimatedCount(valuesC, limit, interpolation)
     : countedPeriod(countHits(valuesC, limit), valuesC.length);

@@ -1,4 +1,3 @@
-import { countedPeriod, countHits } from '../extremes/counted.ts';
 import { FEWEST_WINTERS_TO_FIT, fitWinters } from '../extremes/fit-winters.ts';
 import { drawMovingGev } from '../extremes/gev-moving-draws.ts';
 import { fitMovingGev, movingGevAt } from '../extremes/gev-moving-location.ts';
@@ -12,6 +11,7 @@ import { seededRandom } from '../math/seeded-random.ts';
 import { durationWeights } from '../records/nights.ts';
 import type { Gains } from '../winter/winter-minima.ts';
 import { FIT_SEED, interpolationOf, type FitBook } from './fit-book.ts';
+import { countAt } from './level-answer.ts';
 import { neighbourSkewness } from './pooled-neighbours.ts';
 import type { Subject } from './subject.ts';
 
@@ -67,32 +67,37 @@ export interface ReadingsQuestion {
 /** Three readings of one place for one threshold. */
 export function threeReadings(subject: Subject, book: FitBook, question: ReadingsQuestion): ThreeReadings {
   const { hours, limitC, gains } = question;
-  const { valuesC, fit } = book.forHours(hours);
+  const { valuesC, fit, interpolation } = book.forHours(hours);
   const labels = [...subject.winters.winter].filter((_, w) => subject.winters.complete[w] === 1);
   if (labels.length === 0) return { whole: null, last30: null, moving: null, change: null };
   const error = subject.interpolation?.[durationWeights(hours).lower];
   const start = labels.findIndex((winter) => winter > labels.at(-1)! - RECENT_WINTERS);
   const lateC = valuesC.slice(start);
   const neighbours = subject.neighbours.flatMap((winters) => neighbourSkewness(winters, hours, gains) ?? []);
-  const late = () =>
-    fitWinters({ valuesC: lateC, neighbours, interpolation: interpolationOf(error, lateC), seed: FIT_SEED });
+  const lateError = interpolationOf(error, lateC);
+  const late = () => fitWinters({ valuesC: lateC, neighbours, interpolation: lateError, seed: FIT_SEED });
   return {
-    whole: readingOf(labels, valuesC, limitC, fit?.returnPeriod(limitC) ?? null),
+    whole: readingOf(labels, { valuesC, interpolation }, limitC, fit?.returnPeriod(limitC) ?? null),
     last30:
       start === 0
         ? null
-        : readingOf(labels.slice(start), lateC, limitC, late()?.returnPeriod(limitC) ?? null),
-    ...movingReading(labels, valuesC, interpolationOf(error, valuesC), question),
+        : readingOf(
+            labels.slice(start),
+            { valuesC: lateC, interpolation: lateError },
+            limitC,
+            late()?.returnPeriod(limitC) ?? null,
+          ),
+    ...movingReading(labels, valuesC, interpolation, question),
   };
 }
 
 function readingOf(
   labels: readonly number[],
-  valuesC: Float64Array,
+  values: Parameters<typeof countAt>[0],
   limitC: number,
   fitted: Parameters<typeof headline>[1],
 ): WintersReading {
-  const counted = countedPeriod(countHits(valuesC, limitC), labels.length);
+  const counted = countAt(values, limitC);
   return {
     winters: labels.length,
     hits: counted.hits,

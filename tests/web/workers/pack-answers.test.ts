@@ -132,24 +132,24 @@ describe('answers from winters', () => {
     expect(await answers.comparison(asked, overtaken)).toBeNull();
   });
 
-  it('read the winters three ways, the first as the ranking has it', async () => {
+  it('read the winters three ways, the first as the ranking has it, at a station and between', async () => {
     const { answers } = await made();
-    const { whole, last30, moving } = await answers.readings({
-      packUrl: PACK_URL,
-      place: question.place,
-      tree: MATURE_TREE,
-      typeId: 'meyer_lemon',
-      level: 'wood',
-    });
-    const ranking = await answers.assess(question);
-    const level = ranking.types
-      .find(({ id }) => id === 'meyer_lemon')!
-      .levels.find((entry) => entry.level === 'wood')!;
-    expect(whole).toMatchObject({ winters: level.counted.winters, hits: level.counted.hits });
-    expect(whole!.headline).toEqual(level.headline);
-    expect(last30!.last).toBe(whole!.last);
-    expect(last30!.hits).toBe(level.beside.recent!.hits);
-    expect(moving!.winter).toBe(whole!.last);
+    const between = { by: 'point' as const, label: 'Between', lat: 30.57, lon: -41.95, elevationM: null };
+    for (const place of [question.place, between]) {
+      const asked = { packUrl: PACK_URL, place, tree: MATURE_TREE };
+      const ranking = await answers.assess({ ...question, place });
+      expect(ranking.place.basis).toBe(place.by === 'station' ? 'station' : 'history');
+      for (const typeId of ['meyer_lemon', 'satsuma_owari', 'yuzu']) {
+        const { whole, last30, moving } = await answers.readings({ ...asked, typeId, level: 'wood' });
+        const type = ranking.types.find(({ id }) => id === typeId)!;
+        const level = type.levels.find((entry) => entry.level === 'wood')!;
+        expect(whole).toMatchObject({ winters: level.counted.winters, hits: level.counted.hits });
+        expect(whole!.headline).toEqual(level.headline);
+        expect(last30!.last).toBe(whole!.last);
+        expect(last30!.hits).toBe(level.beside.recent!.hits);
+        expect(moving!.winter).toBe(whole!.last);
+      }
+    }
   });
 
   it('refuse what they do not know in one sentence', async () => {
