@@ -1,4 +1,4 @@
-import { sampleLMoments } from '../extremes/l-moments.ts';
+import { lMomentsOfAscending } from '../extremes/l-moments.ts';
 import type { WinterWeights } from './anomaly-weights.ts';
 import type { StationNetwork } from './station-network.ts';
 
@@ -46,15 +46,24 @@ export function stationClimates(
       for (let w = 0; w < count; w++) anomalies[i * count + w] = (own[i][w] - meanC[i]) / scale[i];
   };
   standardise();
+  const explained = neighbours.map((weights) =>
+    Float64Array.from(weights, (entry) => (entry ? entry.explained : NaN)),
+  );
+  const told = new Float64Array(count);
   for (let round = 0; round < ROUNDS; round++) {
     const nextMean = meanC.slice();
     const nextScale = scale.slice();
     for (let i = 0; i < n; i++) {
-      const told = toldAnomalies(neighbours[i], anomalies, count);
-      const seen = told.filter(({ w }) => !Number.isNaN(own[i][w]));
-      if (seen.length === 0) continue;
-      nextMean[i] = mean(seen.map(({ w, estimate }) => own[i][w] - scale[i] * estimate));
-      nextScale[i] = ownScale[i] * scaleFactor(told, seen);
+      tellAnomalies(neighbours[i], anomalies, told);
+      let [sum, seen] = [0, 0];
+      for (let w = 0; w < count; w++) {
+        if (Number.isNaN(own[i][w]) || Number.isNaN(told[w])) continue;
+        sum += own[i][w] - scale[i] * told[w];
+        seen++;
+      }
+      if (seen === 0) continue;
+      nextMean[i] = sum / seen;
+      nextScale[i] = ownScale[i] * scaleFactor(told, explained[i], own[i]);
     }
     meanC.set(nextMean);
     scale.set(nextScale);
@@ -64,44 +73,50 @@ export function stationClimates(
   const logScaleVariance = new Float64Array(n);
   for (let i = 0; i < n; i++) {
     const seen = own[i].reduce((sum, x) => sum + (Number.isNaN(x) ? 0 : 1), 0);
-    const explained = mean(toldAnomalies(neighbours[i], anomalies, count).map((part) => part.explained));
-    meanVariance[i] = (scale[i] ** 2 * (1 - (explained || 0))) / seen;
+    const part = mean(explained[i].filter((x) => !Number.isNaN(x))) || 0;
+    meanVariance[i] = (scale[i] ** 2 * (1 - part)) / seen;
     // ln of a sample's L-scale has variance 0.51/n for normal values (Hosking and Wallis 1997, table 2.1, asymptotic).
-    logScaleVariance[i] = (0.51 * (1 - (explained || 0) ** 2)) / seen;
+    logScaleVariance[i] = (0.51 * (1 - part ** 2)) / seen;
   }
   return { meanC, logScale: scale.map(Math.log), meanVariance, logScaleVariance, anomalies };
 }
 
-interface Told {
-  readonly w: number;
-  /** Expected anomaly, shrunk as far as the neighbours are unsure. */
-  readonly estimate: number;
-  readonly explained: number;
-}
-
-function toldAnomalies(
+/** Anomalies of a member's winters as the others expect them, shrunk as far as they are unsure; NaN where none tells. */
+function tellAnomalies(
   weights: readonly (WinterWeights | null)[],
   anomalies: Float64Array,
-  count: number,
-): Told[] {
-  return weights.flatMap((entry, w) => {
-    if (!entry) return [];
-    let estimate = 0;
-    entry.members.forEach((member, a) => {
-      estimate += entry.weights[a] * anomalies[member * count + w];
-    });
-    return [{ w, estimate, explained: entry.explained }];
-  });
+  told: Float64Array,
+): void {
+  const count = told.length;
+  for (let w = 0; w < count; w++) {
+    const entry = weights[w];
+    if (!entry) {
+      told[w] = NaN;
+      continue;
+    }
+    let sum = 0;
+    for (let a = 0; a < entry.members.length; a++)
+      sum += entry.weights[a] * anomalies[entry.members[a] * count + w];
+    told[w] = sum;
+  }
 }
 
 /** How much more (or less) the neighbours' winters spread over all winters than over those the station saw. */
-function scaleFactor(told: readonly Told[], seen: readonly Told[]): number {
-  const telling = told.filter(({ explained }) => explained >= TELLING);
-  if (telling.length < 10 || seen.length < 10) return 1;
-  const restored = (parts: readonly Told[]) =>
-    scaleOf(parts.map(({ estimate, explained }) => estimate / Math.sqrt(Math.max(explained, 0.1))));
-  const trust = 0.8 * mean(seen.map(({ explained }) => explained));
-  return (restored(telling) / restored(seen)) ** trust;
+function scaleFactor(told: Float64Array, explained: Float64Array, own: Float64Array): number {
+  const telling = new Float64Array(told.length);
+  const seen = new Float64Array(told.length);
+  let [tellingCount, seenCount, sum] = [0, 0, 0];
+  for (let w = 0; w < told.length; w++) {
+    if (Number.isNaN(told[w])) continue;
+    const restored = told[w] / Math.sqrt(Math.max(explained[w], 0.1));
+    if (explained[w] >= TELLING) telling[tellingCount++] = restored;
+    if (Number.isNaN(own[w])) continue;
+    seen[seenCount++] = restored;
+    sum += explained[w];
+  }
+  if (tellingCount < 10 || seenCount < 10) return 1;
+  const trust = (0.8 * sum) / seenCount;
+  return (scaleOf(telling.subarray(0, tellingCount)) / scaleOf(seen.subarray(0, seenCount))) ** trust;
 }
 
 function mean(values: ArrayLike<number>): number {
@@ -111,8 +126,8 @@ function mean(values: ArrayLike<number>): number {
 }
 
 /** L-scale of the known values as a standard deviation. */
-function scaleOf(values: ArrayLike<number>): number {
-  const known = Float64Array.from(values).filter((x) => !Number.isNaN(x));
+function scaleOf(values: Float64Array): number {
+  const known = values.filter((x) => !Number.isNaN(x));
   if (known.length < 4) return 1;
-  return Math.max(LEAST_SCALE_C, SQRT_PI * sampleLMoments(known).scale);
+  return Math.max(LEAST_SCALE_C, SQRT_PI * lMomentsOfAscending(known.sort()).scale);
 }
