@@ -14,7 +14,7 @@ const ROOM = 0.6;
 const FIT_PADDING_PX = 18;
 const MAX_ZOOM = 13;
 /** How far around the view a picture is painted, as a share of its longer side. */
-const PICTURE_MARGIN = 0.2;
+const PICTURE_MARGIN = 0.1;
 
 type Corner = [lon: number, lat: number];
 /** From the north-west clockwise, as MapLibre wants them. */

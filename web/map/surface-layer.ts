@@ -18,7 +18,10 @@ import type { MapPalette } from './palette.ts';
 /** Bands follow when nothing has changed for so long, ms. */
 const CALM_MS = 140;
 
-/** The surface on the map: cells at once, bands with crisp edges when the reader's hand rests. */
+/**
+ * The surface on the map: cells at once, bands with crisp edges when the reader's hand rests. Bands are made in a few
+ * milliseconds, but to paint them takes twice as long as cells where the browser draws without a graphics card.
+ */
 export class SurfaceLayer implements MapPicture {
   readonly canvas = document.createElement('canvas');
   readonly #probe = document.createElement('canvas').getContext('2d')!;
