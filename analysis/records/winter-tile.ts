@@ -113,13 +113,13 @@ export function decodeWinterTile(bytes: Uint8Array, name = 'winters tile'): Map<
   };
   const values = (key: string) => {
     const { data } = column(key);
-    return { data: data[0].values as Int16Array | Int32Array, valid: data[0] };
+    return data[0];
   };
   const station = column('station');
   const kind = column('kind');
   const reason = column('reason');
   const complete = column('complete');
-  const winter = values('winter').data;
+  const winter = values('winter').values as Int16Array;
   const levels = SUSTAINED_HOURS.map((hours) => values(`s${hours}`));
   const nights = SUSTAINED_HOURS.map((hours) => values(`d${hours}`));
 
@@ -147,23 +147,34 @@ export function decodeWinterTile(bytes: Uint8Array, name = 'winters tile'): Map<
       complete: Uint8Array.from({ length: count }, (_, w) => (complete.get(from + w) ? 1 : 0)),
       reason: Array.from({ length: count }, (_, w) => reason.get(from + w) as string),
       coldest: NIGHT_KINDS.map((_, k) =>
-        levels.map(({ data, valid }) =>
-          Int16Array.from({ length: count }, (__, w) =>
-            valid.getValid(slice(k) + w) ? data[slice(k) + w] : MISSING_HUNDREDTHS,
-          ),
+        levels.map((column) =>
+          knownOr(column, column.values as Int16Array, slice(k), count, MISSING_HUNDREDTHS),
         ),
       ),
       coldestDay: NIGHT_KINDS.map((_, k) =>
-        nights.map(({ data, valid }) =>
-          Int32Array.from({ length: count }, (__, w) =>
-            valid.getValid(slice(k) + w) ? data[slice(k) + w] : 0,
-          ),
-        ),
+        nights.map((column) => knownOr(column, column.values as Int32Array, slice(k), count, 0)),
       ),
     });
     from = to;
   }
   return result;
+}
+
+/** Some rows of a column, with a value of their own where there is none. By bits, since a page waits for this. */
+function knownOr<A extends Int16Array | Int32Array>(
+  { nullBitmap, nullCount, offset }: Data,
+  values: A,
+  from: number,
+  count: number,
+  missing: number,
+): A {
+  const known = values.slice(from, from + count) as A;
+  if (nullCount === 0) return known;
+  for (let w = 0; w < count; w++) {
+    const at = offset + from + w;
+    if (((nullBitmap[at >> 3] >> (at & 7)) & 1) === 0) known[w] = missing;
+  }
+  return known;
 }
 
 function readTable(bytes: Uint8Array, name: string): Table {
