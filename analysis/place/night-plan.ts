@@ -32,10 +32,8 @@ export interface NightPlan {
   readonly sources: readonly (WinterSources | null)[];
 }
 
-/** Stations a winter's nights come from, the heaviest: more than 8 leave the errors as they are (README of the room). */
-const SOURCES_A_WINTER = 8;
-/** Stations whose nights are read for a point, unless a winter would be left without. */
-const SOURCES = 12;
+/** Stations whose nights are read for a point, unless a winter would be left without: each is about 0.7 MB of ranges. */
+const SOURCES = 6;
 
 /** The plan for a site between stations; `null` on a station, whose nights are its own. */
 export function nightPlan(model: PlaceModel, site: Site, history: PlaceHistory): NightPlan | null {
@@ -75,7 +73,7 @@ function heaviestOf({ members, weights }: WinterWeights): Weighted[] {
     .map((member, a) => ({ member, weight: weights[a] }))
     .filter(({ weight }) => weight > 0)
     .sort((a, b) => b.weight - a.weight || a.member - b.member)
-    .slice(0, SOURCES_A_WINTER);
+    .slice(0, SOURCES);
 }
 
 /** Members with most weight over all winters; and for a winter that has none of them its heaviest. */
