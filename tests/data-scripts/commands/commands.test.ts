@@ -152,6 +152,30 @@ describe('assess', () => {
 });
 
 describe('records', () => {
+  it('prints estimated nights of a point in the same columns, and counts them in assess', async () => {
+    const { code, out } = await command('records', 'nights', pack, '--at', '31.02,-42.01,40');
+    expect(code).toBe(0);
+    const [header, ...lines] = out.trim().split('\n');
+    const rows = lines.map((line) => line.split(','));
+    const columns = header.split(',');
+    expect(columns).toHaveLength(19);
+    expect(rows.length).toBeGreaterThan(100);
+    expect(rows.every((row) => row[columns.indexOf('basis')] === 'estimated')).toBe(true);
+    const json = await command('assess', '--pack', pack, '--at', '31.02,-42.01,40', '--json');
+    const { types, winters, history } = JSON.parse(json.out) as Assessment;
+    const complete = new Set(history.filter((own) => own.complete).map(({ winter }) => String(winter)));
+    for (const { levels } of types)
+      for (const { hours, threshold_c, penalties_c, nights_per_winter } of levels) {
+        const penalties = Object.values(penalties_c).reduce((sum, own) => sum + own, 0);
+        const limit = Math.round(100 * (threshold_c + penalties));
+        const level = columns.indexOf(`s${hours}_c`);
+        const hits = rows.filter(
+          (row) => complete.has(row[1]) && Math.round(100 * Number(row[level])) <= limit,
+        );
+        expect(nights_per_winter).toBeCloseTo(hits.length / winters.used, 9);
+      }
+  });
+
   it('prints nights as CSV with the columns of the design, levels never falling with hours', async () => {
     const { code, out } = await command('records', 'nights', pack, '--station', 'ZZTEST2');
     expect(code).toBe(0);
