@@ -14,7 +14,7 @@ const SPOTS = [0.15, 0.35, 0.55, 0.75, 0.9].flatMap((right) =>
 /** A message to the worker, as far as this test looks into it. */
 interface Asked {
   readonly kind: string;
-  readonly question: { readonly place?: unknown };
+  readonly question: { readonly place?: { readonly label?: string } };
 }
 declare global {
   interface Window {
@@ -74,7 +74,10 @@ describe('a click on the map', () => {
     const places = new Set<string>();
     for (const [right, down] of SPOTS) {
       const { ms, asked } = await click(page, box.x + box.width * right, box.y + box.height * down);
-      const questions = asked.filter(({ kind }) => kind === 'assess');
+      // A pointer at rest asks about its point too, in the map's own worker, and gives it no name.
+      const questions = asked.filter(
+        ({ kind, question }) => kind === 'assess' && question.place?.label !== '',
+      );
       if (questions.length === 0) continue;
       expect(questions).toHaveLength(1);
       expect(asked.map(({ kind }) => kind)).not.toContain('stationPeriods');
