@@ -69,6 +69,7 @@ class CurveMaker {
   readonly #lower: number;
   readonly #weight: number;
   #levels = new Int32Array(0);
+  #sorted = new Int32Array(0);
   readonly #arrays = new Map<number, Float64Array>();
 
   constructor(
@@ -94,10 +95,14 @@ class CurveMaker {
    * As `winterMinima` and `completeValuesC` have them, sign turned, ascending. The array is this maker's own and filled anew
    * by the next call: thousands of small arrays a refit would cost more than the curves.
    */
-  #values({ winter, complete, coldest }: WinterTable): { count: number; negated: Float64Array } {
+  #values(table: WinterTable): { count: number; negated: Float64Array } {
+    const { winter, complete, coldest } = table;
     const first = this.recent === null ? -Infinity : winter[complete.lastIndexOf(1)] - this.recent + 1;
     const winters = winter.length;
-    if (this.#levels.length < winters) this.#levels = new Int32Array(winters);
+    if (this.#levels.length !== winters) {
+      this.#levels = new Int32Array(winters);
+      this.#sorted = new Int32Array(winters);
+    }
     const levels = this.#levels.fill(NO_LEVEL);
     for (let kind = 0; kind < coldest.length; kind++) {
       const a = coldest[kind][this.#lower];
@@ -111,18 +116,19 @@ class CurveMaker {
     }
     let count = 0;
     let cold = 0;
-    // Sorted in place, warmest first: the winters of a cell are too few for a better way.
-    for (let w = 0; w < winters; w++) {
+    const sorted = this.#sorted;
+    // Gains move the winters' order little, so the order of the last time leaves hardly anything to sort.
+    for (const w of orderOf(table, levels)) {
       if (!complete[w] || winter[w] < first) continue;
       count++;
       const level = levels[w];
       if (level === NO_LEVEL) continue;
       let at = cold++;
-      for (; at > 0 && levels[at - 1] < level; at--) levels[at] = levels[at - 1];
-      levels[at] = level;
+      for (; at > 0 && sorted[at - 1] < level; at--) sorted[at] = sorted[at - 1];
+      sorted[at] = level;
     }
     const negated = this.#arrayOf(cold);
-    for (let i = 0; i < cold; i++) negated[i] = -(levels[i] / 100);
+    for (let i = 0; i < cold; i++) negated[i] = -(sorted[i] / 100);
     return { count, negated };
   }
 
@@ -155,6 +161,18 @@ class CurveMaker {
     }
     return shape;
   }
+}
+
+/** Indices of a table's winters, mildest first when they were first asked about. */
+const orders = new WeakMap<WinterTable, Uint16Array>();
+
+function orderOf(winters: WinterTable, levels: Int32Array): Uint16Array {
+  let order = orders.get(winters);
+  if (!order) {
+    order = Uint16Array.from(levels.keys()).sort((a, b) => levels[b] - levels[a]);
+    orders.set(winters, order);
+  }
+  return order;
 }
 
 function meanOf(values: Float64Array): number {
