@@ -8,10 +8,8 @@ import { landShares, type SurfaceView } from './surface-view.ts';
 export interface SurfaceLegendWords {
   /** What is asked, after the title: `about one winter in how many`. */
   readonly asks: string;
-  /** Classes in the order of a legend. */
+  /** Classes in the order of a legend; land without an answer goes beside them, as there is always some around the cells. */
   readonly classes: readonly PaintClass[];
-  /** Some land has no answer. */
-  readonly missing: boolean;
   /** One sentence with the figure that the map sums up to; empty where there is none. */
   readonly result: string;
 }
@@ -22,12 +20,11 @@ export function legendOf(view: SurfaceView, names: SurfaceNames): SurfaceLegendW
   for (let cell = 0; cell < view.surface.states.length; cell++)
     if (view.surface.states[cell] !== 0) found.add(classOf(view, cell).id);
   const beyond = found.has('beyond');
-  const missing = found.has('nodata');
   if (view.mode === 'periods') {
     const rareFirst = [...PERIOD_SCALE.classes].reverse();
     const label = `rarer than the record can tell (1 in ${claimWords(view.surface)})`;
     const classes = beyond ? [{ ...BEYOND.periods, label }, ...rareFirst] : rareFirst;
-    return { asks: 'about one winter in how many', classes, missing, result: '' };
+    return { asks: 'about one winter in how many', classes, result: '' };
   }
   if (view.mode === 'where') {
     const { reached, unknown } = landShares(view.surface, view.atLeastWinters);
@@ -40,14 +37,12 @@ export function legendOf(view: SurfaceView, names: SurfaceNames): SurfaceLegendW
         { ...not, label: `more often than 1 in ${view.atLeastWinters}` },
         ...(beyond ? [BEYOND.where] : []),
       ],
-      missing,
       result: `${formatChance(reached)} of the land${rest}.`,
     };
   }
   return {
     asks: `${names.against}, how many times as often`,
     classes: [...RATIO_SCALE.classes, ...(beyond ? [BEYOND.difference] : [])],
-    missing,
     result: '',
   };
 }
