@@ -45,6 +45,9 @@ function knownType(typeId: string): CitrusType {
   throw new InputError(`Type "${typeId}" is not among the ${CITRUS_TYPES.length} types known.`);
 }
 
+/** Places whose fits are kept: a pointer that wanders over the map asks about many. */
+const MOST_PLACES = 100;
+
 /** More stations than this are not classed on the map: their tiles would be too much to load. */
 const MOST_STATIONS_SHOWN = 400;
 
@@ -172,14 +175,17 @@ export class PackAnswers {
   #ready(place: PlaceRequest): Promise<Ready> {
     const key = JSON.stringify(place);
     let ready = this.#places.get(key);
+    this.#places.delete(key);
     if (!ready) {
       ready = findSubject(this.source, place, this.#histories).then((found) => ({
         ...found,
         book: new FitBook(found.subject, NO_GAINS),
       }));
       ready.catch(() => this.#places.delete(key));
-      this.#places.set(key, ready);
     }
+    // Asked about last, forgotten last.
+    this.#places.set(key, ready);
+    if (this.#places.size > MOST_PLACES) this.#places.delete(this.#places.keys().next().value!);
     return ready;
   }
 }
