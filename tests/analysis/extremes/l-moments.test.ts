@@ -9,11 +9,7 @@ import {
   largestShapeReaching,
 } from '../../../analysis/extremes/gev-l-moments.ts';
 import { sampleLMoments } from '../../../analysis/extremes/l-moments.ts';
-import {
-  chanceAtOrBelow,
-  levelOfPeriod,
-  negateMinima,
-} from '../../../analysis/extremes/winter-minimum.ts';
+import { chanceAtOrBelow, levelOfPeriod, negateMinima } from '../../../analysis/extremes/winter-minimum.ts';
 import published from '../../reference/extremes/published.json' with { type: 'json' };
 
 describe('published samples', () => {
