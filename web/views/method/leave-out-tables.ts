@@ -9,6 +9,11 @@ export function durationName(hours: number): string {
   return hours === 0 ? 'minimum' : `${hours} hours`;
 }
 
+/** Lapse of the plain comparison, the standard atmosphere's, as its reader counts: by kilometre or by 1,000 feet. */
+export function lapseWords(unit: TemperatureUnit): string {
+  return unit === 'C' ? '6.5\u00a0°C for each kilometre' : '3.6\u00a0°F for each 1,000\u00a0ft';
+}
+
 function rows(
   { third, one }: PackLeaveOut,
   cells: (errors: PackLeaveOutErrors) => readonly string[],
