@@ -135,11 +135,12 @@ function historyNotes(
 ): string[] {
   const name = (id: string) => source.stations.find((station) => station.id === id)?.name ?? id;
   if (!errors) return [`The point stands on station ${name(onStation ?? '')}: these are its own winters.`];
-  const [first, ...others] = evidence;
+  const [first] = evidence;
+  const nearest = evidence.reduce((best, station) => (station.distanceKm < best.distanceKm ? station : best));
   const count = network.members.length;
   const notes = [
     `These winters are estimated from ${count === 1 ? 'one station' : `${count} stations`}, most from ${name(first.id)}, ` +
-      `${kilometres(first.distanceKm)} away${others.length > 0 ? `, and ${name(others[0].id)}, ${kilometres(others[0].distanceKm)}` : ''}. ` +
+      `${kilometres(first.distanceKm)} away${nearest === first ? '' : `; the nearest, ${name(nearest.id)}, stands at ${kilometres(nearest.distanceKm)}`}. ` +
       `A yard in a hollow, by water or by a wall can differ by more than the estimate's own error.`,
   ];
   if (count < FEWEST_STATIONS_TO_FIT)

@@ -1,4 +1,5 @@
 import type { Assessment, LevelAnswer, TypeAnswer } from '../../analysis/answer/assessment.ts';
+import { longestClaim } from '../../analysis/extremes/headline.ts';
 import { celsiusDifferenceToFahrenheit, celsiusToFahrenheit } from '../../analysis/units/temperature.ts';
 
 /** Stands under every printed answer. */
@@ -90,7 +91,8 @@ function levelCell({ level, headline, counted, if_threshold: ends }: LevelAnswer
     const end = rarest >= period! ? `to ${round(rarest)}` : `to ${round(period)} or rarer`;
     return `1 in ${round(ends.high.period)} ${end} ${count}`;
   }
-  return `1 in ${round(period)} [${round(low)}-${high === null ? '' : round(high)}] ${count}`;
+  const open = high === null || high > longestClaim(counted.winters);
+  return `1 in ${round(period)} [${round(low)}${open ? ' or rarer' : `-${round(high)}`}] ${count}`;
 }
 
 function round(period: number | null): string {
