@@ -8,5 +8,7 @@ export default defineConfig({
     exclude: ['tests/browser/**', 'tests/long/**', 'node_modules/**'],
     testTimeout: 60_000,
     pool: 'forks',
+    // All cores: the default leaves one of two idle.
+    maxWorkers: '100%',
   },
 });
