@@ -1,4 +1,5 @@
 import type { DepthDuration, Ranking } from '../../analysis/answer/assessment.ts';
+import { LaterAnswer, type AnswerStatus } from './later-answer.svelte.ts';
 import {
   byStation,
   byWinter,
@@ -15,24 +16,14 @@ import type {
   WinterNightsQuestion,
 } from './ports.ts';
 
-export type AnswerStatus = 'idle' | 'working' | 'ready' | 'failed';
-
-/** Name of the error a client throws when a newer question of the same kind took over; such an answer is dropped. */
-const SUPERSEDED = 'Superseded';
-
 /**
  * The answer on the page. While a new one is worked out the old one stays, marked by `status`, so that nothing jumps.
  */
 export class AnswerState {
-  #status = $state<AnswerStatus>('idle');
-  #assessment = $state.raw<Ranking | null>(null);
-  #answered = $state.raw<AssessQuestion | null>(null);
+  readonly #ranking: LaterAnswer<AssessQuestion, Ranking>;
   #cold = $state.raw<readonly DepthDuration[] | null>(null);
   #periods = $state.raw<PeriodsByStation>(NO_PERIODS);
-  #error = $state<string | null>(null);
   #port: AssessPort;
-  #asked: AssessQuestion | null = null;
-  #turn = 0;
   #coldTurn = 0;
   #coldFailed = $state(false);
   #periodsTurn = 0;
@@ -41,17 +32,18 @@ export class AnswerState {
 
   constructor(port: AssessPort) {
     this.#port = port;
+    this.#ranking = new LaterAnswer((question) => port.assess(question));
   }
 
   get status(): AnswerStatus {
-    return this.#status;
+    return this.#ranking.status;
   }
   get assessment(): Ranking | null {
-    return this.#assessment;
+    return this.#ranking.answer;
   }
   /** The question that `assessment` answers. */
   get answered(): AssessQuestion | null {
-    return this.#answered;
+    return this.#ranking.answered;
   }
   /** Curves of depth and duration, `null` until they have come. */
   get cold(): readonly DepthDuration[] | null {
@@ -65,7 +57,7 @@ export class AnswerState {
     return this.#periods;
   }
   get error(): string | null {
-    return this.#error;
+    return this.#ranking.error;
   }
   /** The night behind each winter's value, by winter; empty while unknown. */
   get nights(): NightsByWinter {
@@ -73,26 +65,12 @@ export class AnswerState {
   }
 
   /** Ask for the answer; the latest question wins. */
-  async ask(question: AssessQuestion): Promise<void> {
-    const turn = ++this.#turn;
-    this.#asked = question;
-    this.#status = 'working';
-    this.#error = null;
-    try {
-      const assessment = await this.#port.assess(question);
-      if (turn !== this.#turn) return;
-      this.#assessment = assessment;
-      this.#answered = question;
-      this.#status = 'ready';
-    } catch (error) {
-      if (turn !== this.#turn || (error as Error).name === SUPERSEDED) return;
-      this.#error = error instanceof Error ? error.message : String(error);
-      this.#status = 'failed';
-    }
+  ask(question: AssessQuestion): Promise<void> {
+    return this.#ranking.ask(question);
   }
 
   retry(): Promise<void> {
-    return this.#asked ? this.ask(this.#asked) : Promise.resolve();
+    return this.#ranking.retry();
   }
 
   /** Ask for one type's periods at all stations. Failing leaves the map's stations without a class, and says nothing twice. */

@@ -1,9 +1,9 @@
-import type { AnswerStatus } from './answer-state.svelte.ts';
+export type AnswerStatus = 'idle' | 'working' | 'ready' | 'failed';
 
 /** Name of the error a client throws when a newer question of the same kind took over; such an answer is dropped. */
 const SUPERSEDED = 'Superseded';
 
-/** An answer that a later part of the page asks for. While a new one is worked out the old one stays; the newest wins. */
+/** An answer of the worker on the page. While a new one is worked out the old one stays; the newest wins. */
 export class LaterAnswer<Question, Answer> {
   #status = $state<AnswerStatus>('idle');
   #answer = $state.raw<Answer | null>(null);
