@@ -22,6 +22,6 @@ export function estimateSentence({ place, evidence }: Ranking, unit: Temperature
   const from = evidence.length === 1 ? 'one station' : `${evidence.length} stations`;
   return (
     `No thermometer stood here: these winters are estimated from ${from} around, their level good to about ` +
-    `${errorWords(place.error_c ?? 0, unit)}, which the range takes in.`
+    `${errorWords(place.error_c ?? 0, unit)}, which the period allows for as well as its range: a colder truth adds more hits than a milder one takes away.`
   );
 }
