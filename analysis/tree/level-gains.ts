@@ -1,0 +1,12 @@
+import { NO_GAINS, type Gains } from '../winter/winter-minima.ts';
+import { LEVELS, type Level } from './levels.ts';
+
+/** Gains at each level: a soil bank saves the graft and nothing above it. */
+export type LevelGains = Readonly<Record<Level, Gains>>;
+
+/** The same value at every level. */
+export function atEveryLevel<T>(value: T): Readonly<Record<Level, T>> {
+  return Object.fromEntries(LEVELS.map((level) => [level, value])) as Record<Level, T>;
+}
+
+export const NO_LEVEL_GAINS: LevelGains = atEveryLevel(NO_GAINS);
