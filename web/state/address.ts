@@ -16,6 +16,9 @@ export interface AddressReading {
   readonly ignored: readonly string[];
 }
 
+/** Texts that later parts read; here they only must be of an address. */
+const LATER = /^[\w.~!*':;,-]{1,4000}$/;
+
 /** Ids in addresses: letters, figures, dots, hyphens, underscores. Anything else can't be one of ours. */
 const ID = /^[\w.-]{1,64}$/;
 
@@ -30,6 +33,7 @@ function whole(from: number, to: number): (text: string) => number | null {
   };
 }
 
+const later = (text: string): string | null => (LATER.test(text) ? text : null);
 const id = (text: string): string | null => (ID.test(text) ? text : null);
 const yes = (text: string): boolean | null => (text === 'yes' ? true : text === 'no' ? false : null);
 
@@ -55,6 +59,10 @@ const READERS: {
   mapShows: { key: 'map', read: oneOf(MAP_SHOWS) },
   against: { key: 'against', read: id },
   atLeast: { key: 'at-least', read: whole(2, AT_LEAST_MAX) },
+  spot: { key: 'spot', read: later },
+  yard: { key: 'yard', read: later },
+  measured: { key: 'measured', read: later },
+  cover: { key: 'cover', read: later },
   mapWinters: { key: 'map-winters', read: oneOf(['all', 'last30'] as const) },
 };
 

@@ -63,6 +63,10 @@ export class Choices {
   /** Type held against the one shown on the map, `null`: the page's own choice. */
   readonly against: string | null = $derived(this.#chosen.against ?? null);
   readonly atLeast: number = $derived(this.#chosen.atLeast ?? DEFAULT_AT_LEAST);
+  readonly spot: string | null = $derived(this.#chosen.spot ?? null);
+  readonly yard: string | null = $derived(this.#chosen.yard ?? null);
+  readonly measured: string | null = $derived(this.#chosen.measured ?? null);
+  readonly cover: string | null = $derived(this.#chosen.cover ?? null);
   readonly unit: TemperatureUnit = $derived.by(() => this.#chosen.unit ?? this.#defaults.unit);
 
   constructor(defaults: ChoiceDefaults, chosen: Chosen = {}) {

@@ -21,7 +21,7 @@ export interface Corner {
 export type MapWinters = 'all' | 'last30';
 
 /** What the surface tells: periods, one type against another, the last 30 winters against all, or where a tree lives long enough. */
-export const MAP_SHOWS = ['periods', 'types', 'recent', 'where'] as const;
+export const MAP_SHOWS = ['periods', 'types', 'recent', 'where', 'cover'] as const;
 export type MapShows = (typeof MAP_SHOWS)[number];
 
 /**
@@ -57,6 +57,14 @@ export interface Chosen {
   readonly against?: string;
   /** Winters that must pass between killing ones for a place to count, 2 to `AT_LEAST_MAX`. */
   readonly atLeast?: number;
+  /** Where in the yard the tree stands: a named spot, or `yard:EAST,NORTH` in metres. Read where it is used. */
+  readonly spot?: string;
+  /** The yard as drawn, as `writeYardText` has it. */
+  readonly yard?: string;
+  /** What an own thermometer measured at the spot, as `writeMeasuredText` has it. */
+  readonly measured?: string;
+  /** Measures and their conditions, `a,b`. */
+  readonly cover?: string;
 }
 
 export const AGE_YEARS_MAX = 100;
