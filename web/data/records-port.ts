@@ -1,7 +1,7 @@
 import type { PlaceRequest } from '../../analysis/answer/find-subject.ts';
 import type { KeptNights } from '../../analysis/records/kept-nights.ts';
 import { nightsThatHit } from '../engine/night-questions.ts';
-import { estimatedNightsThatHit, nightsOfPlace } from '../engine/place-night-questions.ts';
+import { estimatedNightsThatHit, keptNightsOf, nightsOfPlace } from '../engine/place-night-questions.ts';
 import { RecordsDatabase } from '../engine/records-database.ts';
 import type { LaterPort, RecordsPort } from '../state/ports.ts';
 
@@ -9,8 +9,8 @@ import type { LaterPort, RecordsPort } from '../state/ports.ts';
 type Nights = { readonly stationId: string } | { readonly estimated: KeptNights };
 
 /**
- * The database of the pack at `packUrl` (absolute, ending in `/`), for the Records view. The estimated nights of the last
- * point are kept, so that a moved slider reads nothing again.
+ * The database of the pack at `packUrl` (absolute, ending in `/`), for parts that ask about nights. The estimated nights of
+ * the last point are kept, so that a moved slider reads nothing again.
  * @param worker knows how the nights of a point between stations are put together
  */
 export function makeRecordsPort(
@@ -43,6 +43,10 @@ export function makeRecordsPort(
       return 'estimated' in nights
         ? estimatedNightsThatHit(nights.estimated, limit)
         : nightsThatHit(database, { ...nights, ...limit });
+    },
+    keptNights: async (place) => {
+      const nights = await nightsOf(place);
+      return 'estimated' in nights ? nights.estimated : keptNightsOf(database, nights.stationId);
     },
     run: (sql) => database.run(sql),
     close: () => void database.close(),

@@ -2,6 +2,7 @@ import type { PlaceRequest } from '../../analysis/answer/find-subject.ts';
 import type { DepthDuration, Headline, Ranking } from '../../analysis/answer/assessment.ts';
 import type { ThreeReadings } from '../../analysis/answer/three-readings.ts';
 import type { NightPlan } from '../../analysis/place/night-plan.ts';
+import type { KeptNights } from '../../analysis/records/kept-nights.ts';
 import type { NightKind } from '../../analysis/records/nights.ts';
 import type { Level } from '../../analysis/tree/levels.ts';
 import type { TreeState } from '../../analysis/tree/penalties.ts';
@@ -170,11 +171,13 @@ export interface HitNightsQuestion {
   readonly gainWindyC: number;
 }
 
-/** What the Records view asks of one pack's database; `web/data/records-port.ts` makes the real one. Opened once, when first asked for. */
+/** What later parts ask of one pack's database; `web/data/records-port.ts` makes the real one. Opened once, when first asked for. */
 export interface RecordsPort {
   open(onProgress: (progress: LoadProgress) => void): Promise<void>;
   /** Columns date, winter, kind, basis, tmin_c, level_c, spell; between stations the nights are estimated, and `basis` says so. */
   hitNights(question: HitNightsQuestion): Promise<QueryResult>;
+  /** Every night at or below 10 °C of a station, or as estimated between stations. */
+  keptNights(place: PlaceRequest): Promise<KeptNights>;
   /** The reader's own statement; rejects with a plain sentence. */
   run(sql: string): Promise<QueryResult>;
   close(): void;

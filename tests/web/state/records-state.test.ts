@@ -12,6 +12,7 @@ function makePort(fail = false): RecordsPort & { down: boolean } {
       if (this.down) throw new Error('The connection broke off.');
     },
     hitNights: async () => RESULT,
+    keptNights: () => Promise.reject(new Error('not asked')),
     run: async (sql) => (sql === 'select 1' ? RESULT : Promise.reject(new Error('no such column'))),
     close: () => {},
   };
