@@ -1,5 +1,4 @@
 import { AZIMUTHS, type PreparedObstacles } from './obstacles.ts';
-import { CORNERS_MAX } from './yard.ts';
 
 const HALF = AZIMUTHS / 2;
 const AZIMUTHS_PER_RADIAN = AZIMUTHS / (2 * Math.PI);
@@ -8,7 +7,7 @@ const NEAREST_M = 1e-6;
 
 /**
  * Looks at a thing's sides from a point: for every azimuth that meets a side, the distance. Solid things raise the
- * horizon, crowns leave their crossings for `addBands`. Each side is met only by the azimuths between its two
+ * horizon (of a building only the sides turned towards the point are met), crowns leave their crossings for `addBands`. Each side is met only by the azimuths between its two
  * corners, and the corner between two sides belongs to one of them, so that outlines are crossed an even number of
  * times from outside and an odd one from within.
  * @returns whether the point lies within the thing's outline
@@ -20,6 +19,8 @@ function lookAt(prepared: PreparedObstacles, thing: number, eastM: number, north
   const first = prepared.firstCorner[thing];
   const end = prepared.firstCorner[thing + 1];
   const closed = prepared.closed[thing] === 1;
+  const facing = prepared.facing[thing];
+  const topSquared = topM * topM;
   let before = closed ? end - 1 : first;
   let beforeEast = cornerEast[before] - eastM;
   let beforeNorth = cornerNorth[before] - northM;
@@ -35,19 +36,21 @@ function lookAt(prepared: PreparedObstacles, thing: number, eastM: number, north
     const from = across > HALF ? beforeCell + AZIMUTHS : beforeCell;
     const to = across < -HALF ? cell + AZIMUTHS : cell;
     turned += to - from;
-    const sideEast = atEast - beforeEast;
-    const sideNorth = atNorth - beforeNorth;
-    const lever = beforeEast * sideNorth - beforeNorth * sideEast;
-    const last = from < to ? to : from;
-    for (let k = from < to ? from : to; k < last; k++) {
-      const azimuth = k < 0 ? k + AZIMUTHS : k >= AZIMUTHS ? k - AZIMUTHS : k;
-      const met = lever / (east[azimuth] * sideNorth - north[azimuth] * sideEast);
-      const distanceM = met > NEAREST_M ? met : NEAREST_M;
-      if (crown) {
-        crossings[azimuth * CORNERS_MAX + crossingCount[azimuth]++] = distanceM;
-      } else {
-        const up = (topM * topM) / (topM * topM + distanceM * distanceM);
-        if (up > solid[azimuth]) solid[azimuth] = up;
+    if (facing === 0 ? from !== to : (to - from) * facing > 0) {
+      const sideEast = atEast - beforeEast;
+      const sideNorth = atNorth - beforeNorth;
+      const lever = beforeEast * sideNorth - beforeNorth * sideEast;
+      const last = from < to ? to : from;
+      for (let k = from < to ? from : to; k < last; k++) {
+        const azimuth = k < 0 ? k + AZIMUTHS : k >= AZIMUTHS ? k - AZIMUTHS : k;
+        const met = lever / (east[azimuth] * sideNorth - north[azimuth] * sideEast);
+        const distanceM = met > NEAREST_M ? met : NEAREST_M;
+        if (crown) {
+          crossings[crossingCount[azimuth]++ * AZIMUTHS + azimuth] = distanceM;
+        } else {
+          const up = topSquared / (topSquared + distanceM * distanceM);
+          if (up > solid[azimuth]) solid[azimuth] = up;
+        }
       }
     }
     before = at;
@@ -59,12 +62,14 @@ function lookAt(prepared: PreparedObstacles, thing: number, eastM: number, north
   return closed && turned !== 0;
 }
 
-function sortFrom(values: Float64Array, first: number, count: number) {
-  for (let i = first + 1; i < first + count; i++) {
-    const value = values[i];
-    let j = i;
-    for (; j > first && values[j - 1] > value; j--) values[j] = values[j - 1];
-    values[j] = value;
+/** Sorts the crossings of one azimuth by distance; they lie a whole round of azimuths apart. */
+function sortCrossings(crossings: Float64Array, azimuth: number, count: number) {
+  for (let i = 1; i < count; i++) {
+    const value = crossings[i * AZIMUTHS + azimuth];
+    let j = i * AZIMUTHS + azimuth;
+    for (; j >= AZIMUTHS && crossings[j - AZIMUTHS] > value; j -= AZIMUTHS)
+      crossings[j] = crossings[j - AZIMUTHS];
+    crossings[j] = value;
   }
 }
 
@@ -73,20 +78,19 @@ function sortFrom(values: Float64Array, first: number, count: number) {
  * the near edge, straight up where the point stands beneath. Parts of one crown behind one another close the sky once.
  */
 function addBands({ outlook, density }: PreparedObstacles, crown: number, baseM: number, topM: number) {
-  const { bandCount, bandLow, bandHigh, bandDensity, bandsMax, crossingCount, crossings } = outlook;
+  const { bandCount, bandLow, bandHigh, bandDensity, crossingCount, crossings } = outlook;
   for (let azimuth = 0; azimuth < AZIMUTHS; azimuth++) {
     const count = crossingCount[azimuth];
     if (count === 0) continue;
-    const first = azimuth * CORNERS_MAX;
-    sortFrom(crossings, first, count);
+    sortCrossings(crossings, azimuth, count);
     let free = 1;
     for (let at = count % 2 === 1 ? -1 : 0; at + 1 < count; at += 2) {
-      const nearM = at < 0 ? 0 : crossings[first + at];
-      const farM = crossings[first + at + 1];
+      const nearM = at < 0 ? 0 : crossings[at * AZIMUTHS + azimuth];
+      const farM = crossings[(at + 1) * AZIMUTHS + azimuth];
       const high = Math.min(free, (topM * topM) / (topM * topM + nearM * nearM));
       const low = baseM > 0 ? (baseM * baseM) / (baseM * baseM + farM * farM) : 0;
       if (high <= low) continue;
-      const band = azimuth * bandsMax + bandCount[azimuth]++;
+      const band = bandCount[azimuth]++ * AZIMUTHS + azimuth;
       bandLow[band] = low;
       bandHigh[band] = high;
       bandDensity[band] = density[crown];

@@ -1,23 +1,24 @@
-import { CORNERS_MAX, type Yard, type YardThing } from './yard.ts';
+import { CORNERS_MAX, type PlanPoint, type Yard, type YardThing } from './yard.ts';
 
 /**
  * Directions looked along, evenly round the horizon, each standing for the sector about it. Of 120 the share of sky
  * behind a long wall is right to 0.0002, that behind a house to 0.003 (README).
  */
-export const AZIMUTHS = 120;
+export const AZIMUTHS = 72;
 
 /** What was seen from the point looked round from last, by azimuth; overwritten by the next look. */
 export interface Outlook {
   /** Squared sine of the elevation up to which solid things close the sky, 0-1. */
   readonly solid: Float64Array;
-  /** Crowns above that: how many bands of elevation each azimuth has, and of each its ends (squared sines) and density. */
+  /**
+   * Crowns above that: how many bands of elevation each azimuth has, and of each band its ends (squared sines) and
+   * density: first bands of all azimuths, then second ones.
+   */
   readonly bandCount: Int32Array;
   readonly bandLow: Float64Array;
   readonly bandHigh: Float64Array;
   readonly bandDensity: Float64Array;
-  /** Room for bands per azimuth. */
-  readonly bandsMax: number;
-  /** Working room of one crown: crossings of its outline per azimuth, their distances, m. */
+  /** Working room of one crown: crossings of its outline per azimuth, their distances, m, laid out alike. */
   readonly crossingCount: Int32Array;
   readonly crossings: Float64Array;
   /** Working room for the ends of an azimuth's bands. */
@@ -33,6 +34,8 @@ export interface PreparedObstacles {
   readonly firstCorner: Int32Array;
   readonly closed: Uint8Array;
   readonly crown: Uint8Array;
+  /** Per thing: 1 or -1 where sides turned towards a point are those that go clockwise or anticlockwise round it; 0: either. */
+  readonly facing: Int8Array;
   /** Per thing: underside (0 for solid things) and top, m above the ground; share of the sky closed behind it. */
   readonly baseM: Float64Array;
   readonly topM: Float64Array;
@@ -52,6 +55,16 @@ function cornersOf(thing: Standing) {
   return 'outline' in thing ? thing.outline : thing.line;
 }
 
+/** 1 for an outline listed anticlockwise, -1 for a clockwise one. */
+function turning(outline: readonly PlanPoint[]): number {
+  let doubleArea = 0;
+  outline.forEach(([east, north], at) => {
+    const [nextEast, nextNorth] = outline[(at + 1) % outline.length];
+    doubleArea += east * nextNorth - nextEast * north;
+  });
+  return Math.sign(doubleArea);
+}
+
 function newOutlook(crowns: readonly Standing[]): Outlook {
   const bandsMax = crowns.reduce((sum, crown) => sum + (cornersOf(crown).length >> 1) + 1, 0);
   return {
@@ -60,7 +73,6 @@ function newOutlook(crowns: readonly Standing[]): Outlook {
     bandLow: new Float64Array(AZIMUTHS * bandsMax),
     bandHigh: new Float64Array(AZIMUTHS * bandsMax),
     bandDensity: new Float64Array(AZIMUTHS * bandsMax),
-    bandsMax,
     crossingCount: new Int32Array(AZIMUTHS),
     crossings: new Float64Array(AZIMUTHS * CORNERS_MAX),
     ends: new Float64Array(2 * bandsMax),
@@ -83,6 +95,7 @@ export function prepareObstacles(yard: Pick<Yard, 'things'>): PreparedObstacles 
     firstCorner,
     closed: Uint8Array.from(things, (thing) => ('outline' in thing ? 1 : 0)),
     crown: Uint8Array.from(things, ({ kind }) => (kind === 'canopy' ? 1 : 0)),
+    facing: Int8Array.from(things, (thing) => (thing.kind === 'building' ? turning(thing.outline) : 0)),
     baseM: Float64Array.from(things, (thing) => (thing.kind === 'canopy' ? thing.baseM : 0)),
     topM: Float64Array.from(things, ({ heightM }) => heightM),
     density: Float64Array.from(things, (thing) => (thing.kind === 'canopy' ? thing.density : 1)),

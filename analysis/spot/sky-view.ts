@@ -10,10 +10,10 @@ export const EYE_M = 1;
  * Crowns behind one another: what the first lets through meets the second.
  */
 export function letThrough(outlook: Outlook, azimuth: number, up: number): number {
-  const { bandCount, bandLow, bandHigh, bandDensity, bandsMax } = outlook;
-  const first = azimuth * bandsMax;
+  const { bandCount, bandLow, bandHigh, bandDensity } = outlook;
+  const end = bandCount[azimuth] * AZIMUTHS;
   let through = 1;
-  for (let band = first; band < first + bandCount[azimuth]; band++) {
+  for (let band = azimuth; band < end; band += AZIMUTHS) {
     if (bandLow[band] < up && up < bandHigh[band]) through *= 1 - bandDensity[band];
   }
   return through;
@@ -21,15 +21,14 @@ export function letThrough(outlook: Outlook, azimuth: number, up: number): numbe
 
 /** Share of an azimuth's sky above its solid horizon that the crowns hide; measured in squared sines, 0 to 1 - solid. */
 function hiddenByCrowns(outlook: Outlook, azimuth: number): number {
-  const { bandCount, bandLow, bandHigh, bandDensity, bandsMax, ends } = outlook;
+  const { bandCount, bandLow, bandHigh, bandDensity, ends } = outlook;
   const count = bandCount[azimuth];
-  const first = azimuth * bandsMax;
   const solid = outlook.solid[azimuth];
   if (count === 1) {
-    return bandDensity[first] * Math.max(0, bandHigh[first] - Math.max(bandLow[first], solid));
+    return bandDensity[azimuth] * Math.max(0, bandHigh[azimuth] - Math.max(bandLow[azimuth], solid));
   }
   let used = 0;
-  for (let band = first; band < first + count; band++) {
+  for (let band = azimuth; band < count * AZIMUTHS; band += AZIMUTHS) {
     for (let side = 0; side < 2; side++) {
       const end = Math.max(solid, side === 0 ? bandLow[band] : bandHigh[band]);
       let at = used++;
