@@ -1,0 +1,109 @@
+import { InputError } from '../records/input-error.ts';
+import { sourceOf, type Basis } from '../tree/catalogue.ts';
+import { LEVELS, type Level } from '../tree/levels.ts';
+import { fahrenheitDifferenceToCelsius } from '../units/temperature.ts';
+import { NO_GAIN_SPREAD, type GainSpread, type Spread } from '../winter/gain-spread.ts';
+import { ALL_CHOICES, type CoverId, type MeasureId } from './cover-ids.ts';
+import coverSources from './cover-sources.json';
+import figures from './measures.json';
+
+/** What a measure is: of the `cover` group only the largest counts, of the `soil` group too. */
+export type MeasureGroup = 'cover' | 'lights' | 'soil' | 'trunk' | 'water' | 'shelter';
+
+/** Work of a measure at one tree. Minutes are rough, common practice, no source. */
+export interface Effort {
+  /** Once a season: setting up, and taking away in spring. */
+  readonly seasonMinutes: number;
+  /** Each cold night: putting on and taking off. */
+  readonly nightMinutes: number;
+  /** 1 (least work and care) to 6 (most); a combination's are added. */
+  readonly rank: number;
+}
+
+/** One protection measure of the handbook's table. Heat lamps and wind machines are not among them. */
+export interface Measure {
+  readonly id: MeasureId;
+  readonly group: MeasureGroup;
+  readonly name: string;
+  /** What it is and what the figure rests on. */
+  readonly about: string;
+  /** Degrees gained at each level; `windy` of a `tieable` measure holds only when it is tied to the ground all round. */
+  readonly gain: Readonly<Record<Level, GainSpread>>;
+  readonly basis: Basis;
+  /** Keys of {@link coverSourceOf}. */
+  readonly sources: readonly string[];
+  /** Short plain sentences that stand beside it wherever it is chosen. */
+  readonly cautions: readonly string[];
+  readonly effort: Effort;
+  /** Gains nothing in wind unless `tied` is chosen too. */
+  readonly tieable: boolean;
+  /** Condition without which it counts nothing. */
+  readonly requires: 'lights-confirmed' | null;
+  /** Holds by its own warmth, whatever the air of the yard: not part of the sum that is capped. */
+  readonly standsAlone: boolean;
+  readonly potsOnly: boolean;
+  /** Mechanism of a yard's spot that is the same ground: not to be counted in spot and cover both. */
+  readonly alsoInSpot: 'bare-ground' | null;
+}
+
+/** All measures, in the order they are offered: soil, covers, lights, trunk, water, shelter. */
+export const MEASURES: readonly Measure[] = figures.map((entry) => ({
+  id: entry.id as MeasureId,
+  group: entry.group as MeasureGroup,
+  name: entry.name,
+  about: entry.about,
+  gain: gainByLevel(entry.gainF),
+  basis: entry.basis as Basis,
+  sources: entry.sources,
+  cautions: entry.cautions,
+  effort: { seasonMinutes: entry.seasonMinutes, nightMinutes: entry.nightMinutes, rank: entry.rank },
+  tieable: entry.tieable ?? false,
+  requires: (entry.requires ?? null) as Measure['requires'],
+  standsAlone: entry.standsAlone ?? false,
+  potsOnly: entry.potsOnly ?? false,
+  alsoInSpot: (entry.alsoInSpot ?? null) as Measure['alsoInSpot'],
+}));
+
+const BY_ID = new Map<string, Measure>(MEASURES.map((measure) => [measure.id, measure]));
+
+/** A measure by its id, `undefined` when there is none (a condition or a wrong choice is no measure). */
+export function findMeasure(id: string): Measure | undefined {
+  return BY_ID.get(id);
+}
+
+/** Full name of a source key of the measures, the key itself when unknown. */
+export function coverSourceOf(key: string): string {
+  return (coverSources as Record<string, string>)[key] ?? sourceOf(key);
+}
+
+/** The ids as known ones, each once, in their order. @throws InputError for one that is neither measure, condition nor wrong choice */
+export function checkCoverIds(ids: readonly string[]): readonly CoverId[] {
+  for (const id of ids) {
+    if ((ALL_CHOICES as readonly string[]).includes(id)) continue;
+    throw new InputError(`There is no cover "${id}"; choose among ${ALL_CHOICES.join(', ')}.`);
+  }
+  return [...new Set(ids)] as CoverId[];
+}
+
+function gainByLevel(byLevels: Readonly<Record<string, GainF | undefined>>): Record<Level, GainSpread> {
+  const gains = Object.fromEntries(LEVELS.map((level) => [level, NO_GAIN_SPREAD])) as Record<
+    Level,
+    GainSpread
+  >;
+  for (const [levels, gain] of Object.entries(byLevels)) {
+    if (!gain) continue;
+    for (const level of levels.split(',') as Level[])
+      gains[level] = { calm: spreadF(gain.calm), windy: spreadF(gain.windy) };
+  }
+  return gains;
+}
+
+interface GainF {
+  readonly calm: readonly number[];
+  readonly windy: readonly number[];
+}
+
+function spreadF(ends: readonly number[]): Spread {
+  const [lowC, centreC, highC] = ends.map(fahrenheitDifferenceToCelsius);
+  return { lowC, centreC, highC };
+}
