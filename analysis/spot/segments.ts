@@ -1,3 +1,4 @@
+import { signedAreaM2 } from './outline.ts';
 import type { PlanPoint } from './yard.ts';
 
 /** Straight sides laid end to end for fast looping: ends in metres of the plan. */
@@ -96,13 +97,4 @@ export function outlinesOf(outlines: readonly (readonly PlanPoint[])[]): Outline
     first,
     areaM2: outlines.map((outline) => Math.abs(signedAreaM2(outline))),
   };
-}
-
-/** Area of an outline, m²; above 0 where its corners go anticlockwise on a plan with north up. */
-export function signedAreaM2(outline: readonly PlanPoint[]): number {
-  let doubled = 0;
-  for (const [[fromEast, fromNorth], [toEast, toNorth]] of sidesOfOutline(outline)) {
-    doubled += fromEast * toNorth - toEast * fromNorth;
-  }
-  return doubled / 2;
 }

@@ -21,7 +21,10 @@ export const SLOT = Object.fromEntries(MECHANISM_IDS.map((id, at) => [id, at])) 
 export interface SpotShares {
   readonly calm: Float64Array;
   readonly windy: Float64Array;
-  /** Of the share of `sky-hidden`, what crowns and roofs hide beyond all that stands upright: [that share, sky hidden]. */
+  /**
+   * Crowns and roofs beyond all that stands upright: their part of the share of `sky-hidden`, the sky that they hide,
+   * and the sky that all together hide.
+   */
   readonly overhead: Float64Array;
 }
 
@@ -29,7 +32,7 @@ export function newShares(): SpotShares {
   return {
     calm: new Float64Array(MECHANISM_IDS.length),
     windy: new Float64Array(MECHANISM_IDS.length),
-    overhead: new Float64Array(2),
+    overhead: new Float64Array(3),
   };
 }
 
@@ -46,7 +49,8 @@ export function findShares(yard: PreparedYard, eastM: number, northM: number): S
   const upright = hidden === 1 ? 1 : hiddenByUpright(yard);
   calm[SLOT['sky-hidden']] = Math.min(1, hidden / FULL_HIDDEN);
   overhead[0] = calm[SLOT['sky-hidden']] - Math.min(1, upright / FULL_HIDDEN);
-  overhead[1] = hidden;
+  overhead[1] = hidden - upright;
+  overhead[2] = hidden;
 
   calm[SLOT.paving] = areaShare(paving, eastM, northM);
   calm[SLOT['bare-ground']] = areaShare(bare, eastM, northM);

@@ -6,6 +6,7 @@ import { reach } from './mechanisms/wall-warmth.ts';
 import type { PreparedYard } from './prepare-yard.ts';
 import { relativeHeightM } from './relief.ts';
 import { distanceToSides } from './segments.ts';
+import { SLOT } from './spot-shares.ts';
 import type { PlanPoint } from './yard.ts';
 
 const WINDS = ['north', 'north-east', 'east', 'south-east', 'south', 'south-west', 'west', 'north-west'];
@@ -22,7 +23,7 @@ export function whyAt(yard: PreparedYard, id: MechanismId, at: PlanPoint): strin
     case 'wind-shelter':
       return shelter(yard, at);
     case 'sky-hidden':
-      return `${Math.round(yard.shares.overhead[1] * 100)} % of the sky is hidden`;
+      return sky(yard);
     case 'paving':
       return onOrNear(distanceToOutlines(yard.areas.paving.outlines, eastM, northM), 'paving');
     case 'bare-ground':
@@ -69,9 +70,16 @@ function wall(
   const side = sideName((Math.atan2(faces.outEast[best], faces.outNorth[best]) * 180) / Math.PI);
   const { building, heated } = faces.owners[best];
   const owner = building
-    ? `wall of the ${heated ? 'heated' : 'unheated'} building`
+    ? `wall of the ${heated ? 'heated house' : 'unheated building'}`
     : 'side of the masonry wall';
   return `${metres(distanceM)} from the ${warmed}${side} ${owner}`;
+}
+
+/** Where a wall's warmth counts, the sky that the wall hides does not. */
+function sky({ calm, shares: { calm: shares, overhead } }: PreparedYard): string {
+  const all = calm.counted[SLOT['sky-hidden']] === shares[SLOT['sky-hidden']];
+  const percent = Math.round(overhead[all ? 2 : 1] * 100);
+  return all ? `${percent} % of the sky is hidden` : `crowns or roofs hide ${percent} % of the sky`;
 }
 
 function shelter({ wind, yard }: PreparedYard, [eastM, northM]: PlanPoint): string {

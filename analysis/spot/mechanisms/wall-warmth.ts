@@ -1,8 +1,8 @@
+import { signedAreaM2 } from '../outline.ts';
 import {
   segmentsOf,
   sidesOfLine,
   sidesOfOutline,
-  signedAreaM2,
   squaredDistanceTo,
   type Segments,
   type Side,

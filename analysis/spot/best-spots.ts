@@ -1,0 +1,126 @@
+import { combine } from './combine.ts';
+import { groundTaken, roomToStandM } from './ground-taken.ts';
+import type { MechanismId } from './mechanism.ts';
+import { distanceToOutlines } from './mechanisms/areas.ts';
+import { fieldStepM } from './offset-field.ts';
+import { offsetAt, prepareYard, type PreparedYard, type SpotOffset } from './offset-at.ts';
+import { isWithin, outlinesOf } from './segments.ts';
+import { findShares } from './spot-shares.ts';
+import { winterSunHours } from './sun-hours.ts';
+import type { PlanPoint, Yard } from './yard.ts';
+
+/** Winter sun that a spot should get, hours a day (common practice, no source). */
+export const ENOUGH_SUN_HOURS = 4;
+/** Degrees on windy nights count half of those on calm ones: calm nights are most of the cold ones (a design choice). */
+const WINDY_WEIGHT = 0.5;
+/** Spots that differ by less are as mild as each other; then the sunnier one comes first, °C. */
+const ALIKE_C = 0.1;
+
+/** Told last: they don't set one spot of a yard apart from another. */
+const ALIKE_EVERYWHERE: ReadonlySet<MechanismId> = new Set(['slope', 'big-water']);
+
+export interface BestSpotWishes {
+  /** Width of the grown tree, m: half of it stays free all round, and spots lie at least this far apart. */
+  readonly grownWidthM: number;
+  readonly count: number;
+}
+
+export interface BestSpot {
+  readonly at: PlanPoint;
+  readonly offset: SpotOffset;
+  /** Mean hours of direct sun a day in the three months round the winter solstice. */
+  readonly sunHours: number;
+  /** A plain sentence or two, without degrees. */
+  readonly why: string;
+}
+
+interface Candidate {
+  readonly at: PlanPoint;
+  /** In steps of `ALIKE_C`. */
+  readonly mildness: number;
+  readonly sunHours: number;
+}
+
+/**
+ * The mildest spots with room for the grown tree, those with enough winter sun first; fewer than asked for, or none,
+ * where there is no room.
+ */
+export function bestSpots(
+  yard: Yard,
+  latDeg: number,
+  { grownWidthM = 3, count = 3 }: Partial<BestSpotWishes> = {},
+): BestSpot[] {
+  const prepared = prepareYard(yard, latDeg);
+  const candidates = placesWithRoom(yard, grownWidthM)
+    .map((at): Candidate => ({
+      at,
+      mildness: mildnessOf(prepared, at),
+      sunHours: winterSunHours(prepared.obstacles, at, latDeg),
+    }))
+    .sort((a, b) => b.mildness - a.mildness || b.sunHours - a.sunHours);
+  const sunny = candidates.filter(({ sunHours }) => sunHours >= ENOUGH_SUN_HOURS);
+  const shady = candidates.filter(({ sunHours }) => sunHours < ENOUGH_SUN_HOURS);
+  const chosen: Candidate[] = [];
+  for (const candidate of [...sunny, ...shady]) {
+    if (chosen.length === count) break;
+    if (chosen.every(({ at }) => distanceM(at, candidate.at) >= grownWidthM)) chosen.push(candidate);
+  }
+  return chosen.map(({ at, sunHours }) => {
+    const offset = offsetAt(prepared, at);
+    return { at, offset, sunHours, why: reasons(offset, sunHours) };
+  });
+}
+
+/** Cells' middles of the field with the grown tree's room: on the plot, clear of what stands, of water and paving. */
+function placesWithRoom(yard: Yard, grownWidthM: number): PlanPoint[] {
+  const stepM = fieldStepM(yard);
+  const halfM = grownWidthM / 2;
+  const taken = groundTaken(yard);
+  // A tree grows about as high as it is wide; under a lower crown it would grow into it.
+  const low = outlinesOf(
+    yard.things.flatMap((thing) =>
+      thing.kind === 'canopy' && thing.baseM < grownWidthM ? [thing.outline] : [],
+    ),
+  );
+  const places: PlanPoint[] = [];
+  for (let northM = stepM / 2; northM <= yard.depthM - halfM; northM += stepM) {
+    if (northM < halfM) continue;
+    for (let eastM = stepM / 2; eastM <= yard.widthM - halfM; eastM += stepM) {
+      if (eastM < halfM || roomToStandM(taken, eastM, northM) < halfM) continue;
+      if (distanceToOutlines(taken.paving, eastM, northM) < halfM) continue;
+      const under = low.areaM2.some((_, k) =>
+        isWithin(low.segments, eastM, northM, low.first[k], low.first[k + 1]),
+      );
+      if (!under) places.push([eastM, northM]);
+    }
+  }
+  return places;
+}
+
+function mildnessOf(prepared: PreparedYard, [eastM, northM]: PlanPoint): number {
+  const { calm, windy, overhead } = findShares(prepared, eastM, northM);
+  combine(prepared.calm, calm, overhead[0]);
+  combine(prepared.windy, windy, overhead[0]);
+  return Math.round((prepared.calm.total[1] + WINDY_WEIGHT * prepared.windy.total[1]) / ALIKE_C);
+}
+
+function distanceM([eastA, northA]: PlanPoint, [eastB, northB]: PlanPoint): number {
+  return Math.hypot(eastA - eastB, northA - northB);
+}
+
+function reasons({ mechanisms }: SpotOffset, sunHours: number): string {
+  const sunWarmed = mechanisms.some(({ id }) => id === 'warm-wall');
+  const told = mechanisms
+    .filter(({ id }) => !(id === 'heated-wall' && sunWarmed))
+    .sort((a, b) => Number(ALIKE_EVERYWHERE.has(a.id)) - Number(ALIKE_EVERYWHERE.has(b.id)));
+  const milder = told.filter(({ gain }) => gain.calm.centreC + gain.windy.centreC > 0).map(({ why }) => why);
+  const colder = told.filter(({ gain }) => gain.calm.centreC + gain.windy.centreC <= 0).map(({ why }) => why);
+  const good = milder.length > 0 ? milder.slice(0, 3).join('; ') : 'open ground';
+  const bad = colder.length > 0 ? `; but ${colder[0]}` : '';
+  const hours = sunHours.toFixed(1);
+  const sun =
+    sunHours >= ENOUGH_SUN_HOURS
+      ? `${hours} hours of winter sun a day.`
+      : `Only ${hours} hours of winter sun a day; no better spot with room has ${ENOUGH_SUN_HOURS}.`;
+  return `${good[0].toUpperCase()}${good.slice(1)}${bad}. ${sun}`;
+}
