@@ -1,4 +1,5 @@
-import { CORNERS_MAX, type PlanPoint, type Yard, type YardThing } from './yard.ts';
+import { signedAreaM2 } from './outline.ts';
+import { CORNERS_MAX, type Yard, type YardThing } from './yard.ts';
 
 /**
  * Directions looked along, evenly round the horizon, each standing for the sector about it. Of 120 the share of sky
@@ -55,16 +56,6 @@ function cornersOf(thing: Standing) {
   return 'outline' in thing ? thing.outline : thing.line;
 }
 
-/** 1 for an outline listed anticlockwise, -1 for a clockwise one. */
-function turning(outline: readonly PlanPoint[]): number {
-  let doubleArea = 0;
-  outline.forEach(([east, north], at) => {
-    const [nextEast, nextNorth] = outline[(at + 1) % outline.length];
-    doubleArea += east * nextNorth - nextEast * north;
-  });
-  return Math.sign(doubleArea);
-}
-
 function newOutlook(crowns: readonly Standing[]): Outlook {
   const bandsMax = crowns.reduce((sum, crown) => sum + (cornersOf(crown).length >> 1) + 1, 0);
   return {
@@ -95,7 +86,9 @@ export function prepareObstacles(yard: Pick<Yard, 'things'>): PreparedObstacles 
     firstCorner,
     closed: Uint8Array.from(things, (thing) => ('outline' in thing ? 1 : 0)),
     crown: Uint8Array.from(things, ({ kind }) => (kind === 'canopy' ? 1 : 0)),
-    facing: Int8Array.from(things, (thing) => (thing.kind === 'building' ? turning(thing.outline) : 0)),
+    facing: Int8Array.from(things, (thing) =>
+      thing.kind === 'building' ? Math.sign(signedAreaM2(thing.outline)) : 0,
+    ),
     baseM: Float64Array.from(things, (thing) => (thing.kind === 'canopy' ? thing.baseM : 0)),
     topM: Float64Array.from(things, ({ heightM }) => heightM),
     density: Float64Array.from(things, (thing) => (thing.kind === 'canopy' ? thing.density : 1)),

@@ -1,0 +1,22 @@
+/** A number that may be drawn or typed: what it is called in sentences, its ends, and its unit's words after it. */
+export interface Limits {
+  readonly what: string;
+  readonly least: number;
+  readonly most: number;
+  readonly unit: string;
+}
+
+/** A number in a sentence: without the tail of digits that arithmetic leaves. */
+export function shown(value: number): string {
+  return Number.isFinite(value) ? String(Number(value.toPrecision(6))) : 'not a number';
+}
+
+/** What is wrong with a number, said after the name of what it belongs to ("The wall 2"); `null`: nothing. */
+export function outsideLimits(value: number, { what, least, most, unit }: Limits): string | null {
+  if (!Number.isFinite(value)) return `has a ${what} that is not a number`;
+  if (value < least)
+    return `has a ${what} of ${shown(value)}${unit}; at least ${shown(least)}${unit} is needed`;
+  if (value > most)
+    return `has a ${what} of ${shown(value)}${unit}; at most ${shown(most)}${unit} is possible`;
+  return null;
+}
