@@ -3,20 +3,26 @@ import { recordLength } from '../extremes/headline.ts';
 import { SUSTAINED_HOURS } from '../records/nights.ts';
 import type { CitrusType } from '../tree/catalogue.ts';
 import type { Level } from '../tree/levels.ts';
+import type { LevelGainSpreads } from '../tree/level-gains.ts';
 import type { TreeState } from '../tree/penalties.ts';
+import { gainsAt } from '../winter/gain-spread.ts';
 import { winterMinima, type Gains } from '../winter/winter-minima.ts';
 import type { Assessment, DepthDuration, Ranking, WinterHistory } from './assessment.ts';
-import { FitBook } from './fit-book.ts';
+import { FitShelf, type FitBook } from './fit-book.ts';
 import { answerLevel, type HitNightCount } from './level-answer.ts';
 import type { Subject } from './subject.ts';
 import { answerTrend } from './trend-answer.ts';
-import { celsiusOrNaN, durationMinima } from './winter-values.ts';
+import { celsiusOrNaN, DurationReadings } from './winter-values.ts';
 
 export interface AssessRequest {
   readonly types: readonly CitrusType[];
   readonly levels: readonly Level[];
   readonly tree: TreeState;
-  readonly gains: Gains;
+  /** What spot and cover add at each level, with the ends of it. */
+  readonly gains: LevelGainSpreads;
+  /** Words for where the tree stands and what is over it, and what must be known of that. */
+  readonly standing?: string;
+  readonly notes?: readonly string[];
   /** Horizon of `chance_in_years`, whole winters. */
   readonly years: number;
   /** Nights that hit, where a database of nights is at hand. */
@@ -28,25 +34,28 @@ export interface AssessRequest {
 /**
  * Puts the chain together for one place: winters with gains, counts and fits, thresholds with penalties, for every type
  * and level asked for (design 3.3-3.5).
- * @param book fits of this subject under these gains, where an earlier answer has made them
+ * @param shelf fits of this subject, where an earlier answer has made some
  */
 export function assess(
   subject: Subject,
   request: AssessRequest,
-  book = new FitBook(subject, request.gains, request.draws),
+  shelf = new FitShelf(subject, request.draws),
 ): Assessment {
-  return { ...rankTypes(subject, request, book), cold: depthDurationOf(subject, book) };
+  const book = shelf.forGains(canopyGains(request.gains));
+  return { ...rankTypes(subject, request, shelf), cold: depthDurationOf(subject, book) };
 }
 
 /** The answer without its curves of depth and duration: what a page shows first. See {@link assess}. */
 export function rankTypes(
   subject: Subject,
   request: AssessRequest,
-  book = new FitBook(subject, request.gains, request.draws),
+  shelf = new FitShelf(subject, request.draws),
 ): Ranking {
   const { winters } = subject;
   const { gains, types, levels, tree, years } = request;
-  const long = durationMinima(winters, gains);
+  const canopy = canopyGains(gains);
+  const graft = gainsAt(gains.kill, 'centreC');
+  const long = new DurationReadings(winters);
   const used = [...winters.winter].filter((_, w) => winters.complete[w] === 1);
   return {
     place: subject.place,
@@ -58,25 +67,36 @@ export function rankTypes(
         winters.complete[w] ? [] : [{ winter, reason: winters.reason[w] }],
       ),
     },
-    history: historyOf(subject, gains),
+    history: historyOf(subject, canopy),
+    graft_history: sameGains(graft, canopy) ? null : historyOf(subject, graft),
+    standing: request.standing ?? '',
     types: types.map((type) => ({
       id: type.id,
       name: type.name,
       use: type.use,
       levels: levels.map((level) =>
         answerLevel(
-          { type, level, tree, gains, years },
+          { type, level, tree, gain: gains[level], years },
           winters,
-          book,
+          shelf,
           long,
           request.hitNights ?? (() => null),
         ),
       ),
     })),
-    trend: answerTrend(winters, book.forHours(4)),
+    trend: answerTrend(winters, shelf.forGains(canopy).forHours(4)),
     evidence: subject.evidence,
-    notes: [...subject.notes, ...lengthNotes(used.length)],
+    notes: [...subject.notes, ...lengthNotes(used.length), ...(request.notes ?? [])],
   };
+}
+
+/** What the winters shown gain: as the leaves do, since what is put round the trunk warms no air. */
+export function canopyGains(gains: LevelGainSpreads): Gains {
+  return gainsAt(gains.leaf, 'centreC');
+}
+
+function sameGains(a: Gains, b: Gains): boolean {
+  return a.calmC === b.calmC && a.windyC === b.windyC;
 }
 
 function historyOf({ winters }: Subject, gains: Gains): WinterHistory[] {

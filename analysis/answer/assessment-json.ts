@@ -9,7 +9,7 @@ export function assessmentJson({ place, winters, history, cold, types }: Assessm
     cold,
     types: types.map((type) => ({
       ...type,
-      levels: type.levels.map(({ beside: _beside, ...level }) => level),
+      levels: type.levels.map(({ beside: _beside, if_gain: _ifGain, ...level }) => level),
     })),
   };
 }

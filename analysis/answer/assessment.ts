@@ -16,10 +16,14 @@ export interface Assessment {
     readonly left_out: readonly { readonly winter: number; readonly reason: string }[];
   };
   readonly history: readonly WinterHistory[];
+  /** The same with what is gained at the graft, where that is more than in the air; else `null`. */
+  readonly graft_history: readonly WinterHistory[] | null;
   readonly cold: readonly DepthDuration[];
   readonly types: readonly TypeAnswer[];
   /** Trend of the winters' coldest `S_4` with the gains chosen. */
   readonly trend: TrendAnswer | null;
+  /** Where the tree stands and what is over it, in words; empty in the open without a cover. */
+  readonly standing: string;
   /** Stations behind the winters with their share of the weight, heaviest first. */
   readonly evidence: readonly Evidence[];
   /** Plain sentences that must stand beside the answer. */
@@ -85,6 +89,13 @@ export interface Headline extends PeriodRange {
   readonly agrees: boolean;
 }
 
+/** One end of what spot and cover may add, and the headline it makes. */
+export interface GainEnd {
+  readonly gain_calm_c: number;
+  readonly gain_windy_c: number;
+  readonly headline: Headline;
+}
+
 export interface LevelAnswer {
   readonly level: Level;
   /** The type's own threshold for a mature, healthy, hardened tree. */
@@ -101,6 +112,11 @@ export interface LevelAnswer {
   readonly if_threshold: {
     readonly low: { readonly threshold_c: number; readonly period: number | null };
     readonly high: { readonly threshold_c: number; readonly period: number | null };
+  };
+  /** What the ends of the gain do to the headline period. */
+  readonly if_gain: {
+    readonly low: GainEnd;
+    readonly high: GainEnd;
   };
   /** Count under the second reading: long cold hurts at warmer levels (a design choice). */
   readonly with_duration: { readonly hits: number; readonly period: number | null };

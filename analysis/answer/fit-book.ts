@@ -6,12 +6,16 @@ import { FEWEST_FOR_LIKELIHOOD, fitGevByMaximumLikelihood } from '../extremes/ge
 import { negateMinima } from '../extremes/winter-minimum.ts';
 import { durationWeights } from '../records/nights.ts';
 import { winterMinima, type Gains } from '../winter/winter-minima.ts';
+import { GainLadder } from './gain-ladder.ts';
 import { neighbourSkewness } from './pooled-neighbours.ts';
 import type { Subject } from './subject.ts';
 import { completeValuesC } from './winter-values.ts';
 
 /** Starts the draws of every fit, so that the same question gets the same range on every machine. */
 export const FIT_SEED = 1895;
+
+/** Books kept: a few covers tried in turn, each with the ends of its gain, at the canopy and at the graft. */
+const MOST_BOOKS = 24;
 
 /** What is known of a place for one number of hours: every winter's value, the complete ones, and their fit. */
 export interface HoursBook {
@@ -25,6 +29,8 @@ export interface HoursBook {
   readonly fit: WinterFit | null;
   /** GEV of the negated values by maximum likelihood, as a check; `null` where it can't be had. */
   readonly likelihood: Gev | null;
+  /** Curves at larger gains, which the headline never outlasts. */
+  readonly ladder: GainLadder;
 }
 
 /** The fits of one place under one pair of gains, each made once and shared by all types and levels. */
@@ -33,7 +39,7 @@ export class FitBook {
 
   constructor(
     private readonly subject: Subject,
-    private readonly gains: Gains,
+    readonly gains: Gains,
     private readonly draws = 1000,
   ) {}
 
@@ -55,6 +61,7 @@ export class FitBook {
         valuesC,
         interpolation,
         fit,
+        ladder: new GainLadder(this.subject, hours, this.gains),
         likelihood: fit instanceof FittedWinters ? likelihoodFit(valuesC) : null,
       };
       this.#byHours.set(hours, book);
@@ -78,6 +85,25 @@ export function interpolationOf(
   }
   const { meanErrorC, logScaleError, correlation } = error;
   return { meanC: sum / cold, meanErrorC, logScaleError, correlation };
+}
+
+/** Fits under several pairs of gains, a book each: a soil bank gains at the graft and nowhere else. */
+export class FitShelf {
+  readonly #books = new Map<string, FitBook>();
+
+  constructor(
+    private readonly subject: Subject,
+    private readonly draws = 1000,
+  ) {}
+
+  forGains(gains: Gains): FitBook {
+    const key = `${gains.calmC} ${gains.windyC}`;
+    const book = this.#books.get(key) ?? new FitBook(this.subject, gains, this.draws);
+    this.#books.delete(key);
+    this.#books.set(key, book);
+    if (this.#books.size > MOST_BOOKS) this.#books.delete(this.#books.keys().next().value!);
+    return book;
+  }
 }
 
 function likelihoodFit(valuesC: Float64Array): Gev | null {

@@ -2,7 +2,8 @@ import { chanceWithin } from '../extremes/chance-within.ts';
 import { countedPeriod, countHits, type Counted } from '../extremes/counted.ts';
 import { estimatedCount } from '../extremes/estimated-count.ts';
 import { averagedChance } from '../extremes/interpolation-error.ts';
-import { headline } from '../extremes/headline.ts';
+import { headline, type Headline } from '../extremes/headline.ts';
+import type { PeriodRange as ExtremePeriodRange } from '../extremes/period-range.ts';
 import { recentCount } from '../extremes/trend.ts';
 import { windowShare } from '../extremes/window-share.ts';
 import { chanceAtOrBelow } from '../extremes/winter-minimum.ts';
@@ -12,24 +13,26 @@ import type { CitrusType } from '../tree/catalogue.ts';
 import type { Level } from '../tree/levels.ts';
 import { penaltiesAt, totalPenaltyC, type TreeState } from '../tree/penalties.ts';
 import { toHundredths } from '../units/temperature.ts';
+import { gainsAt, type GainSpread } from '../winter/gain-spread.ts';
 import type { Gains } from '../winter/winter-minima.ts';
 import type { LevelAnswer, PeriodRange } from './assessment.ts';
-import type { FitBook, HoursBook } from './fit-book.ts';
+import type { FitShelf, HoursBook } from './fit-book.ts';
+import type { DurationReadings } from './winter-values.ts';
 
-/** Nights with a hit in complete winters for a number of hours and a limit in °C, `null` where nights aren't at hand. */
-export type HitNightCount = (hours: number, limitC: number) => number | null;
+/** Nights with a hit in complete winters for hours, a limit in °C and gains, `null` where nights aren't at hand. */
+export type HitNightCount = (hours: number, limitC: number, gains: Gains) => number | null;
 
 export interface LevelQuestion {
   readonly type: CitrusType;
   readonly level: Level;
   readonly tree: TreeState;
-  readonly gains: Gains;
+  readonly gain: GainSpread;
   readonly years: number;
 }
 
 /** Threshold plus penalties, °C in whole hundredths: a night hits when its sustained cold with gain is at or below. */
 export function limitC(
-  { type, level, tree }: Omit<LevelQuestion, 'gains' | 'years'>,
+  { type, level, tree }: Omit<LevelQuestion, 'gain' | 'years'>,
   thresholdC?: number,
 ): number {
   const own = thresholdC ?? type.thresholds[level].centreC;
@@ -40,21 +43,22 @@ export function limitC(
 export function answerLevel(
   question: LevelQuestion,
   winters: WinterTable,
-  book: FitBook,
-  durationMinima: Int16Array,
+  shelf: FitShelf,
+  durations: DurationReadings,
   hitNights: HitNightCount,
 ): LevelAnswer {
-  const { type, level, tree, gains, years } = question;
+  const { type, level, tree, gain, years } = question;
+  const gains = gainsAt(gain, 'centreC');
   const threshold = type.thresholds[level];
   const limit = limitC(question);
-  const hours = book.forHours(threshold.hours);
+  const hours = shelf.forGains(gains).forHours(threshold.hours);
   const n = hours.valuesC.length;
   const hits = hitWinters(winters, hours.minima, limit);
   const counted = countAt(hours, limit);
   const fitted = hours.fit?.returnPeriod(limit) ?? null;
   const chance = hours.fit?.chanceWithin(limit, years) ?? countedChance(counted, years);
-  const longHits = hitWinters(winters, durationMinima, limit).complete.length;
-  const nights = n === 0 ? null : hitNights(threshold.hours, limit);
+  const longHits = hitWinters(winters, durations.forGains(gains), limit).complete.length;
+  const nights = n === 0 ? null : hitNights(threshold.hours, limit, gains);
   return {
     level,
     threshold_c: threshold.centreC,
@@ -72,19 +76,39 @@ export function answerLevel(
       hit_incomplete: hits.incomplete,
     },
     fitted: fitted && finite(fitted),
-    headline: headline(counted, fitted, n),
+    headline: headline(counted, fittedAt(hours, limit), n),
     if_threshold: {
-      low: { threshold_c: threshold.lowC, period: headlinePeriod(hours, limitC(question, threshold.lowC)) },
+      low: {
+        threshold_c: threshold.lowC,
+        period: headlineAt(hours, limitC(question, threshold.lowC)).period,
+      },
       high: {
         threshold_c: threshold.highC,
-        period: headlinePeriod(hours, limitC(question, threshold.highC)),
+        period: headlineAt(hours, limitC(question, threshold.highC)).period,
       },
+    },
+    if_gain: {
+      low: ifGain(gain, 'lowC', shelf, threshold.hours, limit),
+      high: ifGain(gain, 'highC', shelf, threshold.hours, limit),
     },
     with_duration: { hits: longHits, period: longHits === 0 ? null : n / longHits },
     chance_in_years: { years, ...chance },
     nights_per_winter: nights === null ? null : nights / n,
     beside: besideCount(winters, hours, limit, years),
   };
+}
+
+/** The headline should spot and cover give no more, or all, of what they may. */
+function ifGain(
+  gain: GainSpread,
+  end: 'lowC' | 'highC',
+  shelf: FitShelf,
+  hours: number,
+  limit: number,
+): LevelAnswer['if_gain']['low'] {
+  const gains = gainsAt(gain, end);
+  const told = headlineAt(shelf.forGains(gains).forHours(hours), limit);
+  return { gain_calm_c: gains.calmC, gain_windy_c: gains.windyC, headline: told };
 }
 
 function besideCount(
@@ -125,10 +149,16 @@ export function countAt(
     : countedPeriod(countHits(valuesC, limit), valuesC.length);
 }
 
-function headlinePeriod(book: HoursBook, limit: number): number | null {
-  const { valuesC, fit } = book;
-  const counted = countAt(book, limit);
-  return headline(counted, fit?.returnPeriod(limit) ?? null, valuesC.length).period;
+function headlineAt(book: HoursBook, limit: number): Headline {
+  return headline(countAt(book, limit), fittedAt(book, limit), book.valuesC.length);
+}
+
+/** The curve's period with its range, or the shorter period that it has at a larger gain; `null` without a curve. */
+export function fittedAt({ fit, ladder }: HoursBook, limit: number): ExtremePeriodRange | null {
+  if (!fit) return null;
+  const fitted = fit.returnPeriod(limit);
+  const period = Math.min(fitted.period, ladder.shortest(limit));
+  return { period, low: Math.min(fitted.low, period), high: fitted.high };
 }
 
 /** Without a fit the chance within some years comes from the count, and from nothing when no winter is complete. */

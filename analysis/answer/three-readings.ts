@@ -9,9 +9,8 @@ import { negateMinima } from '../extremes/winter-minimum.ts';
 import { quantileType7 } from '../math/quantile.ts';
 import { seededRandom } from '../math/seeded-random.ts';
 import { durationWeights } from '../records/nights.ts';
-import type { Gains } from '../winter/winter-minima.ts';
 import { FIT_SEED, interpolationOf, type FitBook } from './fit-book.ts';
-import { countAt } from './level-answer.ts';
+import { countAt, fittedAt } from './level-answer.ts';
 import { neighbourSkewness } from './pooled-neighbours.ts';
 import type { Subject } from './subject.ts';
 
@@ -59,25 +58,27 @@ export interface ThreeReadings {
 export interface ReadingsQuestion {
   readonly hours: number;
   readonly limitC: number;
-  readonly gains: Gains;
   /** Draws behind the moving curve's range; 500 unless told. */
   readonly draws?: number;
 }
 
 /** Three readings of one place for one threshold. */
 export function threeReadings(subject: Subject, book: FitBook, question: ReadingsQuestion): ThreeReadings {
-  const { hours, limitC, gains } = question;
-  const { valuesC, fit, interpolation } = book.forHours(hours);
+  const { hours, limitC } = question;
+  const ofHours = book.forHours(hours);
+  const { valuesC, interpolation } = ofHours;
   const labels = [...subject.winters.winter].filter((_, w) => subject.winters.complete[w] === 1);
   if (labels.length === 0) return { whole: null, last30: null, moving: null, change: null };
   const error = subject.interpolation?.[durationWeights(hours).lower];
   const start = labels.findIndex((winter) => winter > labels.at(-1)! - RECENT_WINTERS);
   const lateC = valuesC.slice(start);
-  const neighbours = subject.neighbours.flatMap((winters) => neighbourSkewness(winters, hours, gains) ?? []);
+  const neighbours = subject.neighbours.flatMap(
+    (winters) => neighbourSkewness(winters, hours, book.gains) ?? [],
+  );
   const lateError = interpolationOf(error, lateC);
   const late = () => fitWinters({ valuesC: lateC, neighbours, interpolation: lateError, seed: FIT_SEED });
   return {
-    whole: readingOf(labels, { valuesC, interpolation }, limitC, fit?.returnPeriod(limitC) ?? null),
+    whole: readingOf(labels, ofHours, limitC, fittedAt(ofHours, limitC)),
     last30:
       start === 0
         ? null

@@ -30,6 +30,23 @@ export function durationMinima(winters: WinterTable, gains: Gains): Int16Array {
   return result;
 }
 
+/** The second reading of a record's winters, worked out once for each pair of gains. */
+export class DurationReadings {
+  readonly #minima = new Map<string, Int16Array>();
+
+  constructor(private readonly winters: WinterTable) {}
+
+  forGains(gains: Gains): Int16Array {
+    const key = `${gains.calmC} ${gains.windyC}`;
+    let minima = this.#minima.get(key);
+    if (!minima) {
+      minima = durationMinima(this.winters, gains);
+      this.#minima.set(key, minima);
+    }
+    return minima;
+  }
+}
+
 /** `clamp(1.6 ln(h/4), -2, +3)` °F as a difference in °C: how much warmer a level does the same harm in `hours` hours. */
 export function durationShiftC(hours: number): number {
   const shiftF = Math.min(3, Math.max(-2, 1.6 * Math.log(hours / 4)));

@@ -1,5 +1,7 @@
 import { parseArgs } from 'node:util';
 import { InputError } from '../../analysis/records/input-error.ts';
+import { CONDITIONS_OF_COVER, MEASURE_IDS } from '../../analysis/cover/cover-ids.ts';
+import { NAMED_SPOTS } from '../../analysis/spot/named-spots.ts';
 import { CITRUS_TYPES, findType, type CitrusType } from '../../analysis/tree/catalogue.ts';
 import { LEVELS, type Level } from '../../analysis/tree/levels.ts';
 import { CONDITIONS, MATURE_TREE, ROOTSTOCKS, type TreeState } from '../../analysis/tree/penalties.ts';
@@ -25,6 +27,14 @@ Tree
   --not-hardened         warm weather or growth before the cold
   --rootstock R          ${ROOTSTOCKS.join(', ')} (default: ${MATURE_TREE.rootstock})
 
+Spot and cover
+  --spot NAME            ${NAMED_SPOTS.map(({ id }) => id).join(', ')};
+                         or, with --yard, the name of a spot marked in it
+  --yard FILE            a yard saved from the page
+  --measured TEXT        what an own thermometer measured at the spot, as in the page's address
+  --cover a,b            ${MEASURE_IDS.join(', ')};
+                         conditions: ${CONDITIONS_OF_COVER.map(({ id }) => id).join(', ')}
+
 Answer
   --years N              chance of at least one hit within N years (default: 10)
   --json | --csv         one JSON object, or a table with one row a type and level
@@ -39,6 +49,11 @@ export interface AssessRequest {
   readonly types: readonly CitrusType[];
   readonly levels: readonly Level[];
   readonly tree: TreeState;
+  readonly spot: string | null;
+  /** File of the yard. */
+  readonly yard: string | null;
+  readonly measured: string | null;
+  readonly cover: string | null;
   readonly years: number;
   readonly format: 'text' | 'json' | 'csv';
 }
@@ -64,6 +79,10 @@ export function readAssessOptions(args: readonly string[]): AssessRequest | null
       container: { type: 'boolean' },
       'not-hardened': { type: 'boolean' },
       rootstock: { type: 'string' },
+      spot: { type: 'string' },
+      yard: { type: 'string' },
+      measured: { type: 'string' },
+      cover: { type: 'string' },
       years: { type: 'string' },
       json: { type: 'boolean' },
       csv: { type: 'boolean' },
@@ -75,6 +94,8 @@ export function readAssessOptions(args: readonly string[]): AssessRequest | null
     throw new UsageError('exactly one of --station, --at and --postcode is needed');
   }
   if (values.json && values.csv) throw new UsageError('--json and --csv exclude each other');
+  if (values.yard !== undefined && values.spot === undefined)
+    throw new UsageError('--yard needs --spot, the name of a spot marked in it');
   return {
     pack: values.pack,
     place:
@@ -93,6 +114,10 @@ export function readAssessOptions(args: readonly string[]): AssessRequest | null
       hardened: !values['not-hardened'],
       rootstock: oneOf('--rootstock', ROOTSTOCKS, values.rootstock ?? MATURE_TREE.rootstock),
     },
+    spot: values.spot ?? null,
+    yard: values.yard ?? null,
+    measured: values.measured ?? null,
+    cover: values.cover ?? null,
     years: values.years === undefined ? 10 : number('--years', values.years, 1, 100),
     format: values.json ? 'json' : values.csv ? 'csv' : 'text',
   };

@@ -1,5 +1,6 @@
 import type { Assessment, LevelAnswer, TypeAnswer } from '../../analysis/answer/assessment.ts';
 import { longestClaim } from '../../analysis/extremes/headline.ts';
+import type { Level } from '../../analysis/tree/levels.ts';
 import { celsiusDifferenceToFahrenheit, celsiusToFahrenheit } from '../../analysis/units/temperature.ts';
 
 /** Stands under every printed answer. */
@@ -22,6 +23,7 @@ export function assessText(answer: Assessment, invented: boolean): string {
   return [
     `${place.label} (${at}${height}): ${span}${invented ? '; invented region, invented readings' : ''}`,
     ...(place.error_c ? [levelError(place.error_c)] : []),
+    ...standingLines(answer),
     ...notes,
     '',
     'About 1 winter in N would have taken (90 % range in brackets; kill as a band over the range of its threshold;',
@@ -34,6 +36,29 @@ export function assessText(answer: Assessment, invented: boolean): string {
   ].join('\n');
 }
 
+/** What spot and cover are and add, by kind of night, with the range of what is known; nothing in the open. */
+function standingLines({ standing, types }: Assessment): string[] {
+  const levels = types[0]?.levels ?? [];
+  if (standing === '') return [];
+  const told = new Map<string, Level[]>();
+  for (const level of levels) {
+    const words = gainLine(level);
+    told.set(words, [...(told.get(words) ?? []), level.level]);
+  }
+  const sentence = standing.charAt(0).toUpperCase() + standing.slice(1);
+  return [`${sentence}.`, ...[...told].map(([words, at]) => `Adds at ${at.join(', ')}: ${words}.`)];
+}
+
+function gainLine({ gain_calm_c, gain_windy_c, if_gain: { low, high } }: LevelAnswer): string {
+  const f = (gainC: number): string => celsiusDifferenceToFahrenheit(gainC).toFixed(1);
+  const words = (centre: number, least: number, most: number): string =>
+    `${centre.toFixed(1)} °C (${f(centre)} °F, ${f(least)} to ${f(most)})`;
+  return (
+    `${words(gain_calm_c, low.gain_calm_c, high.gain_calm_c)} on calm nights, ` +
+    `${words(gain_windy_c, low.gain_windy_c, high.gain_windy_c)} on windy nights`
+  );
+}
+
 /** How good the level of estimated winters is: one standard error, in both units. */
 function levelError(errorC: number): string {
   return `Level of these winters good to about ±${errorC.toFixed(1)} °C (±${celsiusDifferenceToFahrenheit(errorC).toFixed(1)} °F; two times in three).`;
@@ -43,7 +68,7 @@ function levelError(errorC: number): string {
 export function assessCsv({ types }: Assessment): string {
   const header =
     'type,level,threshold_c,threshold_f,hours,penalty_c,hits,winters,counted_period,counted_low,counted_high,' +
-    'fitted_period,fitted_low,fitted_high,period,low,high,basis,agrees,years,chance,chance_low,chance_high,nights_per_winter';
+    'fitted_period,fitted_low,fitted_high,period,low,high,basis,agrees,years,chance,chance_low,chance_high,nights_per_winter,gain_calm_c,gain_windy_c';
   return [header, ...types.flatMap((type) => type.levels.map((level) => csvRow(type, level))), ''].join('\n');
 }
 
@@ -75,6 +100,8 @@ function csvRow(type: TypeAnswer, level: LevelAnswer): string {
     chance.low,
     chance.high,
     level.nights_per_winter,
+    level.gain_calm_c,
+    level.gain_windy_c,
   ]
     .map((cell) => cell ?? '')
     .join(',');

@@ -1,12 +1,13 @@
 import { assess } from '../../analysis/answer/assess.ts';
 import { assessmentJson } from '../../analysis/answer/assessment-json.ts';
 import { findSubject, type PlaceRequest } from '../../analysis/answer/find-subject.ts';
-import { NO_GAINS } from '../../analysis/winter/winter-minima.ts';
+import { strictProtection } from '../../analysis/answer/protection.ts';
 import { PackDatabase } from '../pack/database.ts';
 import { Pack } from '../pack/open-pack.ts';
 import { ASSESS_HELP, readAssessOptions, type AssessRequest } from './assess-options.ts';
 import { assessCsv, assessText } from './assess-text.ts';
 import { countHitNights, countPlaceHitNights } from './hit-nights.ts';
+import { protectionTexts } from './protection-texts.ts';
 import { print, runCommand } from './run-command.ts';
 
 await runCommand('assess', async () => {
@@ -14,15 +15,18 @@ await runCommand('assess', async () => {
   if (!request) return print(ASSESS_HELP);
   const pack = await Pack.open(request.pack);
   const { subject, stationId, nightPlan: plan } = await findSubject(pack, placeOf(pack, request));
+  const texts = await protectionTexts(request, subject.place.lat);
+  const { gains, words: standing, notes } = strictProtection(texts);
   const database = await PackDatabase.open(await pack.databaseFile());
   try {
-    const question = { types: request.types, levels: request.levels, tree: request.tree, gains: NO_GAINS };
+    const { types, levels, tree, years } = request;
+    const question = { types, levels, tree, gains };
     const hitNights = plan
-      ? await countPlaceHitNights(database, plan, question)
+      ? await countPlaceHitNights(database, plan)
       : stationId === null
         ? undefined
         : await countHitNights(database, stationId, question);
-    const answer = assess(subject, { ...question, years: request.years, hitNights });
+    const answer = assess(subject, { ...question, years, hitNights, standing, notes });
     if (request.format === 'json') await print(`${JSON.stringify(assessmentJson(answer))}\n`);
     else if (request.format === 'csv') await print(assessCsv(answer));
     else await print(assessText(answer, pack.manifest.invented));

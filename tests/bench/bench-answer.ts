@@ -1,11 +1,12 @@
 import { assess, depthDurationOf, rankTypes } from '../../analysis/answer/assess.ts';
-import { FitBook } from '../../analysis/answer/fit-book.ts';
+import { FitShelf } from '../../analysis/answer/fit-book.ts';
 import { nightsFromDaily } from '../../analysis/night/nights-from-daily.ts';
 import { CITRUS_TYPES } from '../../analysis/tree/catalogue.ts';
 import { LEVELS } from '../../analysis/tree/levels.ts';
 import { MATURE_TREE } from '../../analysis/tree/penalties.ts';
 import { summariseWinters } from '../../analysis/winter/summarise-winters.ts';
 import { NO_GAINS } from '../../analysis/winter/winter-minima.ts';
+import { NO_LEVEL_GAIN_SPREADS } from '../../analysis/tree/level-gains.ts';
 import { medianAfterMs, medianMs, type BenchRow } from './bench-row.ts';
 import { inventedSeries } from './invented-record.ts';
 
@@ -23,13 +24,19 @@ export async function benchAnswer(): Promise<BenchRow[]> {
     evidence: [],
     notes: [],
   };
-  const request = { types: CITRUS_TYPES, levels: LEVELS, tree: MATURE_TREE, gains: NO_GAINS, years: 10 };
+  const request = {
+    types: CITRUS_TYPES,
+    levels: LEVELS,
+    tree: MATURE_TREE,
+    gains: NO_LEVEL_GAIN_SPREADS,
+    years: 10,
+  };
   const rankingMs = await medianMs(() => rankTypes(subject, request));
   const curvesMs = await medianAfterMs(
     () => {
-      const book = new FitBook(subject, NO_GAINS);
-      rankTypes(subject, request, book);
-      return book;
+      const shelf = new FitShelf(subject);
+      rankTypes(subject, request, shelf);
+      return shelf.forGains(NO_GAINS);
     },
     (book) => depthDurationOf(subject, book),
   );

@@ -87,15 +87,19 @@ async function largePack(url: string): Promise<BenchRow[]> {
       lon: station.lon,
       elevationM: null,
     };
-    const place = await timed(() => answers.assess({ packUrl: url, place: point, tree, years: 10 }));
+    const place = await timed(() =>
+      answers.assess({ packUrl: url, protection: null, place: point, tree, years: 10 }),
+    );
     const { user, system } = process.cpuUsage(processor);
     const cpuMs = (user + system) / 1000;
     const counted = { requests: count.requests, bytes: count.bytes };
     const next = { ...point, lon: point.lon + 0.01 };
-    const nextMs = await timed(() => answers.assess({ packUrl: url, place: next, tree, years: 10 }));
+    const nextMs = await timed(() =>
+      answers.assess({ packUrl: url, protection: null, place: next, tree, years: 10 }),
+    );
     held = (await heldMegabytes()) - before;
     // Asked again, so that nothing of it counts as garbage above.
-    await answers.assess({ packUrl: url, place: next, tree, years: 10 });
+    await answers.assess({ packUrl: url, protection: null, place: next, tree, years: 10 });
     // The first warms up.
     if (run > 0) runs.push({ openMs, cpuMs, placeMs: place, nextMs, opened, ...counted });
   }

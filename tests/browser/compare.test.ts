@@ -153,7 +153,7 @@ async function spreadInNode(areaText: string): Promise<{ cells: number; tenths: 
   const packUrl = siteAddress('packs/sallowmere/');
   const answers = new PackAnswers(await WinterTiles.open(packUrl, (url) => fetch(url)));
   const surface = (await answers.surface(
-    { packUrl, tree: MATURE_TREE, typeId: TYPE, level: 'wood', winters: 'all' },
+    { packUrl, protection: null, tree: MATURE_TREE, typeId: TYPE, level: 'wood', winters: 'all' },
     async () => false,
   ))!;
   const corners = readArea(areaText)!;

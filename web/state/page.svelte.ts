@@ -4,6 +4,7 @@ import type { OpenPack } from '../data/open-pack.ts';
 import { findType } from '../../analysis/tree/catalogue.ts';
 import { hemisphereOf } from '../format/dates.ts';
 import { isEstimated } from '../format/estimated.ts';
+import type { ProtectionTexts } from '../../analysis/answer/protection.ts';
 import type { Place } from './chosen.ts';
 import { AreaDraft } from './area-draft.svelte.ts';
 import type { AnswerState } from './answer-state.svelte.ts';
@@ -98,6 +99,26 @@ export class PageState {
     return hemisphereOf(this.place?.lat ?? 0);
   }
 
+  readonly #sameProtection = steady<ProtectionTexts | null>();
+  /** Where the tree stands and what is put over it, `null` in the open without a cover. */
+  readonly protection = $derived.by((): ProtectionTexts | null => {
+    const { spot, yard, measured, cover } = this.choices;
+    const open = spot === null && measured === null && cover === null;
+    return this.#sameProtection(
+      open
+        ? null
+        : {
+            spot,
+            // A drawn yard tells of nothing until a spot in it is chosen.
+            yard: spot?.startsWith('yard:') ? yard : null,
+            measured,
+            cover,
+            hemisphere: this.hemisphere,
+            container: this.choices.tree.container,
+          },
+    );
+  });
+
   /** What to ask the worker now, `null` while no pack is open. */
   readonly question = $derived.by((): AssessQuestion | null => {
     const [pack, place] = [this.packs.open, this.place];
@@ -107,6 +128,7 @@ export class PageState {
       place: place.request,
       tree: this.choices.tree,
       years: this.choices.years,
+      protection: this.protection,
     });
   });
 
@@ -117,6 +139,7 @@ export class PageState {
     return this.#samePeriods({
       packUrl: pack.url,
       tree: this.choices.tree,
+      protection: this.protection,
       typeId: this.focusId,
       level: mapLevel(this.choices.mapShows, this.choices.level),
     });

@@ -1,5 +1,6 @@
 import type { PlaceRequest } from '../../analysis/answer/find-subject.ts';
 import type { DepthDuration, Headline, Ranking } from '../../analysis/answer/assessment.ts';
+import type { ProtectionTexts } from '../../analysis/answer/protection.ts';
 import type { ThreeReadings } from '../../analysis/answer/three-readings.ts';
 import type { NightPlan } from '../../analysis/place/night-plan.ts';
 import type { KeptNights } from '../../analysis/records/kept-nights.ts';
@@ -7,7 +8,13 @@ import type { NightKind } from '../../analysis/records/nights.ts';
 import type { Level } from '../../analysis/tree/levels.ts';
 import type { TreeState } from '../../analysis/tree/penalties.ts';
 
-export interface AssessQuestion {
+/** Part of every question about cold at the tree: where in the yard it stands and what is put over it. */
+export interface Protected {
+  /** `null`: in the open, without a cover. */
+  readonly protection: ProtectionTexts | null;
+}
+
+export interface AssessQuestion extends Protected {
   /** Address of the pack's folder, ending in `/`. */
   readonly packUrl: string;
   readonly place: PlaceRequest;
@@ -16,7 +23,7 @@ export interface AssessQuestion {
   readonly years: number;
 }
 
-export interface StationPeriodsQuestion {
+export interface StationPeriodsQuestion extends Protected {
   readonly packUrl: string;
   readonly tree: TreeState;
   readonly typeId: string;
@@ -24,7 +31,7 @@ export interface StationPeriodsQuestion {
 }
 
 /** The curves of depth and duration at a place; the tree has no part in them. */
-export interface DepthDurationQuestion {
+export interface DepthDurationQuestion extends Protected {
   readonly packUrl: string;
   readonly place: PlaceRequest;
 }
@@ -43,7 +50,7 @@ export interface StationPeriod {
 }
 
 /** One type and level over all cells of the pack's land, for the map. */
-export interface SurfaceQuestion {
+export interface SurfaceQuestion extends Protected {
   readonly packUrl: string;
   readonly tree: TreeState;
   readonly typeId: string;
@@ -72,10 +79,12 @@ export interface Surface {
 }
 
 /** Which night made each winter's value, for so many hours at a place. */
-export interface WinterNightsQuestion {
+export interface WinterNightsQuestion extends Protected {
   readonly packUrl: string;
   readonly place: PlaceRequest;
   readonly hours: number;
+  /** What a cover gains depends on it. */
+  readonly level: Level;
 }
 
 /** One of them. */
@@ -95,7 +104,7 @@ export interface AssessPort {
 }
 
 /** One type and level at a place, by the whole record, its end, and a curve that moves with the year. */
-export interface ReadingsQuestion {
+export interface ReadingsQuestion extends Protected {
   readonly packUrl: string;
   readonly place: PlaceRequest;
   readonly tree: TreeState;
@@ -104,13 +113,14 @@ export interface ReadingsQuestion {
 }
 
 /** Several places, to be answered one after another and held beside each other. */
-export interface ComparisonQuestion {
+export interface ComparisonQuestion extends Protected {
   readonly packUrl: string;
   readonly places: readonly PlaceRequest[];
   readonly tree: TreeState;
   readonly years: number;
-  /** Hours of cold whose nights are wanted. */
+  /** Hours of cold whose nights are wanted, and the level they are wanted for. */
   readonly hours: number;
+  readonly level: Level;
 }
 
 /** One of them: its answer, or a sentence why it has none. */

@@ -1,5 +1,6 @@
 import { findType } from '../../analysis/tree/catalogue.ts';
 import type { Level } from '../../analysis/tree/levels.ts';
+import type { ProtectionTexts } from '../../analysis/answer/protection.ts';
 import type { TreeState } from '../../analysis/tree/penalties.ts';
 import type { MapShows, MapWinters } from './chosen.ts';
 import type { SurfaceAsk } from './surface-state.svelte.ts';
@@ -8,6 +9,7 @@ import type { SurfaceAsk } from './surface-state.svelte.ts';
 export interface MapChoice {
   readonly packUrl: string;
   readonly tree: TreeState;
+  readonly protection: ProtectionTexts | null;
   readonly typeId: string;
   readonly level: Level;
   readonly shows: MapShows;
@@ -26,13 +28,19 @@ export function againstOf(chosen: string | null, typeId: string): string {
   return typeId === 'meyer_lemon' ? 'satsuma_owari' : 'meyer_lemon';
 }
 
-/** The surfaces a choice needs. The difference of winters is always the last 30 against all. */
+/**
+ * The surfaces a choice needs. The difference of winters is always the last 30 against all; a cover is held against none on
+ * the same spot, and without one the map tells how often.
+ */
 export function surfaceAsk(choice: MapChoice): SurfaceAsk {
-  const { packUrl, tree, typeId, shows, againstId } = choice;
+  const { packUrl, tree, protection, typeId, againstId } = choice;
+  const shows = choice.shows === 'cover' && !protection?.cover ? 'periods' : choice.shows;
   const level = mapLevel(shows, choice.level);
-  const first = { packUrl, tree, typeId, level, winters: choice.winters };
+  const first = { packUrl, tree, protection, typeId, level, winters: choice.winters };
   if (shows === 'types') return { shows, first, second: { ...first, typeId: againstId } };
   if (shows === 'recent')
     return { shows, first: { ...first, winters: 'last30' }, second: { ...first, winters: 'all' } };
+  if (shows === 'cover' && protection)
+    return { shows, first, second: { ...first, protection: { ...protection, cover: null } } };
   return { shows, first, second: null };
 }

@@ -1,8 +1,8 @@
-import { depthDurationOf, rankTypes } from '../../analysis/answer/assess.ts';
+import { canopyGains, depthDurationOf, rankTypes } from '../../analysis/answer/assess.ts';
 import type { DepthDuration, Ranking } from '../../analysis/answer/assessment.ts';
 import { findSubject, type FoundSubject, type PlaceRequest } from '../../analysis/answer/find-subject.ts';
 import { PlaceHistories, type WinterSource } from '../../analysis/answer/place-histories.ts';
-import { FitBook } from '../../analysis/answer/fit-book.ts';
+import { FitShelf } from '../../analysis/answer/fit-book.ts';
 import { limitC } from '../../analysis/answer/level-answer.ts';
 import { completeValuesC } from '../../analysis/answer/winter-values.ts';
 import { threeReadings, type ThreeReadings } from '../../analysis/answer/three-readings.ts';
@@ -14,7 +14,8 @@ import { InputError } from '../../analysis/records/input-error.ts';
 import { SUSTAINED_HOURS } from '../../analysis/records/nights.ts';
 import { CITRUS_TYPES, findType, type CitrusType } from '../../analysis/tree/catalogue.ts';
 import { LEVELS } from '../../analysis/tree/levels.ts';
-import { NO_GAINS, winterMinima } from '../../analysis/winter/winter-minima.ts';
+import { gainsAt } from '../../analysis/winter/gain-spread.ts';
+import { winterMinima } from '../../analysis/winter/winter-minima.ts';
 import type {
   AssessQuestion,
   ColdestNight,
@@ -32,10 +33,11 @@ import type {
 } from '../state/ports.ts';
 import { coldestNights } from './coldest-nights.ts';
 import { PackSurfaces } from './pack-surfaces.ts';
+import { protectionOf } from './protection-of.ts';
 
 /** A place ready for answers; its fits are kept, since a tree's age or condition moves only the threshold. */
 interface Ready extends FoundSubject {
-  readonly book: FitBook;
+  readonly shelf: FitShelf;
 }
 
 /** @throws InputError when the catalogue has no such type */
@@ -68,18 +70,21 @@ export class PackAnswers {
   }
 
   /** Every type and level at one place. */
-  async assess({ place, tree, years }: AssessQuestion): Promise<Ranking> {
-    const { subject, book } = await this.#ready(place);
+  async assess({ place, tree, years, protection }: AssessQuestion): Promise<Ranking> {
+    const { subject, shelf } = await this.#ready(place);
+    const { gains, words, notes } = await protectionOf(protection);
     this.#last = subject.place;
-    return rankTypes(subject, { types: CITRUS_TYPES, levels: LEVELS, tree, gains: NO_GAINS, years }, book);
+    const request = { types: CITRUS_TYPES, levels: LEVELS, tree, gains, years, standing: words, notes };
+    return rankTypes(subject, request, shelf);
   }
 
   /** Levels for every number of hours; `null` when overtaken between two fits, so that a newer answer waits for one at most. */
   async depthDuration(
-    { place }: DepthDurationQuestion,
+    { place, protection }: DepthDurationQuestion,
     overtaken: Overtaken,
   ): Promise<readonly DepthDuration[] | null> {
-    const { subject, book } = await this.#ready(place);
+    const { subject, shelf } = await this.#ready(place);
+    const book = shelf.forGains(canopyGains((await protectionOf(protection)).gains));
     for (const hours of SUSTAINED_HOURS) {
       if (await overtaken()) return null;
       book.forHours(hours);
@@ -93,17 +98,18 @@ export class PackAnswers {
    * about last.
    */
   async stationPeriods(
-    { typeId, level, tree }: StationPeriodsQuestion,
+    { typeId, level, tree, protection }: StationPeriodsQuestion,
     overtaken: Overtaken,
   ): Promise<readonly StationPeriod[] | null> {
     const type = knownType(typeId);
     const { hours } = type.thresholds[level];
     const limit = limitC({ type, level, tree });
+    const gains = gainsAt((await protectionOf(protection)).gains[level], 'centreC');
     const periods: StationPeriod[] = [];
     for (const station of this.#stationsShown()) {
       if (await overtaken()) return null;
       const winters = await this.source.winters(station);
-      const valuesC = completeValuesC(winters, winterMinima(winters, hours, NO_GAINS));
+      const valuesC = completeValuesC(winters, winterMinima(winters, hours, gains));
       const counted = countedPeriod(countHits(valuesC, limit), valuesC.length);
       periods.push({
         stationId: station.id,
@@ -126,24 +132,25 @@ export class PackAnswers {
   }
 
   /** One type and level by three readings of the winters. */
-  async readings({ place, tree, typeId, level }: ReadingsQuestion): Promise<ThreeReadings> {
+  async readings({ place, tree, typeId, level, protection }: ReadingsQuestion): Promise<ThreeReadings> {
     const type = knownType(typeId);
-    const { subject, book } = await this.#ready(place);
+    const { subject, shelf } = await this.#ready(place);
     const { hours } = type.thresholds[level];
-    return threeReadings(subject, book, { hours, limitC: limitC({ type, level, tree }), gains: NO_GAINS });
+    const gains = gainsAt((await protectionOf(protection)).gains[level], 'centreC');
+    return threeReadings(subject, shelf.forGains(gains), { hours, limitC: limitC({ type, level, tree }) });
   }
 
   /** Several places one after another; `null` when overtaken between two. A place without an answer says why. */
   async comparison(
-    { packUrl, places, tree, years, hours }: ComparisonQuestion,
+    { packUrl, places, tree, years, hours, level, protection }: ComparisonQuestion,
     overtaken: Overtaken,
   ): Promise<readonly ComparedPlace[] | null> {
     const compared: ComparedPlace[] = [];
     for (const place of places) {
       if (await overtaken()) return null;
       try {
-        const ranking = await this.assess({ packUrl, place, tree, years });
-        const nights = await this.winterNights({ packUrl, place, hours });
+        const ranking = await this.assess({ packUrl, place, tree, years, protection });
+        const nights = await this.winterNights({ packUrl, place, hours, level, protection });
         compared.push({ problem: null, ranking, coastKm: await this.#coastKm(place), nights });
       } catch (error) {
         if (!(error instanceof InputError)) throw error;
@@ -168,8 +175,14 @@ export class PackAnswers {
     return { stationId };
   }
 
-  async winterNights({ place, hours }: WinterNightsQuestion): Promise<readonly ColdestNight[]> {
-    return coldestNights((await this.#ready(place)).subject.winters, hours);
+  async winterNights({
+    place,
+    hours,
+    level,
+    protection,
+  }: WinterNightsQuestion): Promise<readonly ColdestNight[]> {
+    const gains = gainsAt((await protectionOf(protection)).gains[level], 'centreC');
+    return coldestNights((await this.#ready(place)).subject.winters, hours, gains);
   }
 
   #ready(place: PlaceRequest): Promise<Ready> {
@@ -179,7 +192,7 @@ export class PackAnswers {
     if (!ready) {
       ready = findSubject(this.source, place, this.#histories).then((found) => ({
         ...found,
-        book: new FitBook(found.subject, NO_GAINS),
+        shelf: new FitShelf(found.subject),
       }));
       ready.catch(() => this.#places.delete(key));
     }

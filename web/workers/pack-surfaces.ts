@@ -6,8 +6,12 @@ import { SurfaceFits } from '../../analysis/answer/surface-fits.ts';
 import { RECENT_WINTERS } from '../../analysis/extremes/trend.ts';
 import { InputError } from '../../analysis/records/input-error.ts';
 import { findType } from '../../analysis/tree/catalogue.ts';
-import { NO_GAINS } from '../../analysis/winter/winter-minima.ts';
+import { gainsAt } from '../../analysis/winter/gain-spread.ts';
 import type { Surface, SurfaceQuestion } from '../state/ports.ts';
+import { protectionOf } from './protection-of.ts';
+
+/** Sets of curves kept: a cover tried makes one of its own for each number of hours. */
+const MOST_FITS = 12;
 
 /**
  * Return-period surfaces of one pack. The winters of all cells are worked out once for some hours of cold, the curves once
@@ -24,7 +28,7 @@ export class PackSurfaces {
 
   /** @returns null when overtaken */
   async answer(
-    { typeId, level, tree, winters }: SurfaceQuestion,
+    { typeId, level, tree, winters, protection }: SurfaceQuestion,
     overtaken: () => Promise<boolean>,
   ): Promise<Surface | null> {
     const type = findType(typeId);
@@ -41,12 +45,16 @@ export class PackSurfaces {
     }
     const { cells, states } = await working;
     if (await overtaken()) return null;
-    const key = `${hours} ${winters}`;
+    const gains = gainsAt((await protectionOf(protection)).gains[level], 'centreC');
+    const key = `${hours} ${winters} ${gains.calmC} ${gains.windyC}`;
     let fits = this.#fits.get(key);
     if (!fits) {
-      fits = new SurfaceFits(cells, hours, NO_GAINS, winters === 'all' ? null : RECENT_WINTERS);
-      this.#fits.set(key, fits);
+      fits = new SurfaceFits(cells, hours, gains, winters === 'all' ? null : RECENT_WINTERS);
     }
+    // Asked about last, forgotten last.
+    this.#fits.delete(key);
+    this.#fits.set(key, fits);
+    if (this.#fits.size > MOST_FITS) this.#fits.delete(this.#fits.keys().next().value!);
     const spread = (values: Float32Array): Float32Array => {
       const all = new Float32Array(states.length).fill(NaN);
       cells.forEach(({ cell }, i) => (all[cell] = values[i]));

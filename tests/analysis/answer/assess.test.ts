@@ -2,13 +2,15 @@ import { describe, expect, it, vi } from 'vitest';
 import { assess, rankTypes, type AssessRequest } from '../../../analysis/answer/assess.ts';
 import { assessmentJson } from '../../../analysis/answer/assessment-json.ts';
 import type { Assessment, LevelAnswer } from '../../../analysis/answer/assessment.ts';
-import { FitBook } from '../../../analysis/answer/fit-book.ts';
+import { FitShelf } from '../../../analysis/answer/fit-book.ts';
 import type { WinterTable } from '../../../analysis/records/winters.ts';
 import { CITRUS_TYPES, findType } from '../../../analysis/tree/catalogue.ts';
+import { atEveryLevel, NO_LEVEL_GAIN_SPREADS } from '../../../analysis/tree/level-gains.ts';
 import { LEVELS } from '../../../analysis/tree/levels.ts';
 import { MATURE_TREE } from '../../../analysis/tree/penalties.ts';
 import { celsiusToFahrenheit, fahrenheitToCelsius } from '../../../analysis/units/temperature.ts';
 import { NO_GAINS } from '../../../analysis/winter/winter-minima.ts';
+import { certainly } from './certain-gain.ts';
 import { inventedWinters } from './invented-winters.ts';
 
 const subjectOf = (winters: WinterTable) => ({
@@ -22,7 +24,7 @@ const WHOLE_CATALOGUE: AssessRequest = {
   types: CITRUS_TYPES,
   levels: LEVELS,
   tree: MATURE_TREE,
-  gains: NO_GAINS,
+  gains: NO_LEVEL_GAIN_SPREADS,
   years: 10,
 };
 function answer(winters: WinterTable, request: Partial<AssessRequest> = {}): Assessment {
@@ -85,9 +87,9 @@ describe('the answer for a place', () => {
   });
 
   it('is ranked with the fits of the hours that thresholds are for, and no others', () => {
-    const book = new FitBook(subjectOf(winters), NO_GAINS);
-    const asked = vi.spyOn(book, 'forHours');
-    const ranking = rankTypes(subjectOf(winters), WHOLE_CATALOGUE, book);
+    const shelf = new FitShelf(subjectOf(winters));
+    const asked = vi.spyOn(shelf.forGains(NO_GAINS), 'forHours');
+    const ranking = rankTypes(subjectOf(winters), WHOLE_CATALOGUE, shelf);
     const named = CITRUS_TYPES.flatMap(({ thresholds }) => LEVELS.map((level) => thresholds[level].hours));
     expect(new Set(asked.mock.calls.flat())).toEqual(new Set(named));
     expect({ ...ranking, cold: answer(winters).cold }).toEqual(answer(winters));
@@ -115,7 +117,7 @@ describe('the answer for a place', () => {
   });
 
   it('lets a gain on calm nights help only until the windy night is the coldest', () => {
-    const covered = answer(winters, { gains: { calmC: 5, windyC: 0 } });
+    const covered = answer(winters, { gains: atEveryLevel(certainly(5, 0)) });
     const open = answer(winters);
     covered.history.forEach((winter, w) => {
       const [calm, windy] = [0, 1].map((kind) => winters.coldest[kind][4][w] / 100);

@@ -13,7 +13,7 @@ import { encodeWinterTile } from '../../../analysis/records/winter-tile.ts';
 import { CITRUS_TYPES } from '../../../analysis/tree/catalogue.ts';
 import { LEVELS } from '../../../analysis/tree/levels.ts';
 import { MATURE_TREE } from '../../../analysis/tree/penalties.ts';
-import { NO_GAINS } from '../../../analysis/winter/winter-minima.ts';
+import { NO_LEVEL_GAIN_SPREADS } from '../../../analysis/tree/level-gains.ts';
 import { listFiles } from '../../../data-scripts/build/staging.ts';
 import { Pack } from '../../../data-scripts/pack/open-pack.ts';
 import { PackAnswers } from '../../../web/workers/pack-answers.ts';
@@ -80,7 +80,13 @@ describe('a place in the page and on the command line', () => {
 
   const commandAnswer = async (place: PlaceRequest, years = 10) => {
     const { subject } = await findSubject(pack, place);
-    return rankTypes(subject, { types: CITRUS_TYPES, levels: LEVELS, tree, gains: NO_GAINS, years });
+    return rankTypes(subject, {
+      types: CITRUS_TYPES,
+      levels: LEVELS,
+      tree,
+      gains: NO_LEVEL_GAIN_SPREADS,
+      years,
+    });
   };
 
   it('is answered to the last digit alike, with and without a height, between stations and on one', async () => {
@@ -92,7 +98,7 @@ describe('a place in the page and on the command line', () => {
       { by: 'point', label: 'd', lat: on.lat, lon: on.lon, elevationM: on.elevation_m },
     ];
     for (const place of points) {
-      const page = await answers.assess({ packUrl: URL, place, tree, years: 10 });
+      const page = await answers.assess({ packUrl: URL, protection: null, place, tree, years: 10 });
       expect(page).toEqual(await commandAnswer(place));
       expect(page.place.basis).toBe('history');
       expect(page.place.error_c! > 0).toBe(place !== points[3]);
@@ -107,7 +113,10 @@ describe('a place in the page and on the command line', () => {
   ] as const)('%s, %s: is on the surface what it is alone, cell by cell', async (typeId, level) => {
     const type = CITRUS_TYPES.find(({ id }) => id === typeId)!;
     expect(type).toBeDefined();
-    const surface = (await answers.surface({ packUrl: URL, tree, typeId, level, winters: 'all' }, never))!;
+    const surface = (await answers.surface(
+      { packUrl: URL, protection: null, tree, typeId, level, winters: 'all' },
+      never,
+    ))!;
     const histories = new PlaceHistories(pack);
     let told = 0;
     for (let cell = 0; cell < surface.states.length; cell++) {
@@ -120,7 +129,14 @@ describe('a place in the page and on the command line', () => {
       }
       told++;
       const { subject } = await findSubject(pack, place, histories);
-      const question = { types: [type], levels: [level], tree, gains: NO_GAINS, years: 10, draws: 20 };
+      const question = {
+        types: [type],
+        levels: [level],
+        tree,
+        gains: NO_LEVEL_GAIN_SPREADS,
+        years: 10,
+        draws: 20,
+      };
       const { fitted, counted } = rankTypes(subject, question).types[0].levels[0];
       expect(surface.longestClaims[cell]).toBe(2 * counted.winters);
       if (fitted!.period === null) expect(surface.periods[cell]).toBeGreaterThan(1e12);

@@ -98,7 +98,7 @@ describe('the surface', () => {
     const limitC = -4;
     fits.periods(limitC).forEach((period, i) => {
       const { subject, book } = single[i];
-      const { last30 } = threeReadings(subject, book, { hours: 4, limitC, gains: NO_GAINS, draws: 20 });
+      const { last30 } = threeReadings(subject, book, { hours: 4, limitC, draws: 20 });
       expect(last30!.winters).toBe(fits.longestClaims()[i] / 2);
       expect(last30!.headline.basis).toBe('fitted');
       expectSame(period, last30!.headline.period!);

@@ -23,7 +23,7 @@ function readings(winters: WinterTable, limitC: number, interpolation: 'none' | 
     evidence: [],
     notes: [],
   };
-  return threeReadings(subject, new FitBook(subject, NO_GAINS), { hours: 0, limitC, gains: NO_GAINS });
+  return threeReadings(subject, new FitBook(subject, NO_GAINS), { hours: 0, limitC });
 }
 /** Winters whose coldest levels are the negated values of a reference series. */
 const wintersOf = (name: keyof typeof made.series) =>

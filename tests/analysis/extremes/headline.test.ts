@@ -5,7 +5,6 @@ import { depthDuration } from '../../../analysis/extremes/depth-duration.ts';
 import { fitWinters } from '../../../analysis/extremes/fit-winters.ts';
 import { gevQuantile } from '../../../analysis/extremes/gev.ts';
 import { headline, recordLength } from '../../../analysis/extremes/headline.ts';
-import { makeMonotone } from '../../../analysis/extremes/period-range.ts';
 import { seededRandom } from '../../../analysis/math/seeded-random.ts';
 
 describe('headline', () => {
@@ -116,39 +115,6 @@ test('a fitted GEV truth agrees with its count about as often as a 90 % range sh
     if (headline(countedPeriod(countHits(valuesC, -6.5), 40), range, 40).agrees) agree++;
   }
   expect(agree / runs).toBeGreaterThan(0.9);
-});
-
-describe('monotone periods', () => {
-  test('the shorter period is taken over', () => {
-    const ranges = [
-      { period: 40, low: 20, high: Infinity },
-      { period: 50, low: 18, high: 90 },
-      { period: 12, low: 8, high: 100 },
-    ];
-    expect(makeMonotone(ranges)).toEqual([
-      { period: 40, low: 20, high: Infinity },
-      { period: 40, low: 18, high: 90 },
-      { period: 12, low: 8, high: 90 },
-    ]);
-    expect(makeMonotone([])).toEqual([]);
-  });
-  test('never longer than before, never longer than given, unchanged where already in order', () => {
-    const positive = fc.double({ min: 1, max: 1000, noNaN: true });
-    const list = fc.array(fc.tuple(positive, positive, positive).map((t) => t.sort((a, b) => a - b)));
-    fc.assert(
-      fc.property(list, (raw) => {
-        const ranges = raw.map(([low, period, high]) => ({ period: period!, low: low!, high: high! }));
-        const made = makeMonotone(ranges);
-        made.forEach((range, i) => {
-          expect(range.low).toBeLessThanOrEqual(range.period);
-          expect(range.period).toBeLessThanOrEqual(range.high);
-          expect(range.period).toBeLessThanOrEqual(ranges[i]!.period);
-          if (i > 0) expect(range.period).toBeLessThanOrEqual(made[i - 1]!.period);
-        });
-        expect(makeMonotone(made)).toEqual(made);
-      }),
-    );
-  });
 });
 
 describe('depth-duration', () => {

@@ -14,6 +14,8 @@ import { treeWords } from '../../../web/format/tree-words.ts';
 import { shortTypeName } from '../../../web/format/type-names.ts';
 import { MATURE_TREE } from '../../../analysis/tree/penalties.ts';
 
+const PLAIN: LevelAnswer['headline'] = { period: 14, low: 9, high: 27, basis: 'fitted', agrees: true };
+
 /** An answer with everything ordinary: 5 of 60 winters, a curve that agrees. */
 function answer(change: Partial<LevelAnswer> = {}): LevelAnswer {
   return {
@@ -33,8 +35,12 @@ function answer(change: Partial<LevelAnswer> = {}): LevelAnswer {
       hit_incomplete: [],
     },
     fitted: { period: 14, low: 9, high: 27 },
-    headline: { period: 14, low: 9, high: 27, basis: 'fitted', agrees: true },
+    headline: PLAIN,
     if_threshold: { low: { threshold_c: -6, period: 24 }, high: { threshold_c: -4, period: 8 } },
+    if_gain: {
+      low: { gain_calm_c: 0, gain_windy_c: 0, headline: PLAIN },
+      high: { gain_calm_c: 0, gain_windy_c: 0, headline: PLAIN },
+    },
     with_duration: { hits: 6, period: 10 },
     chance_in_years: { years: 10, p: 0.5, low: 0.3, high: 0.7 },
     nights_per_winter: null,

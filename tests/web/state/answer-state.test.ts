@@ -30,6 +30,7 @@ const at = (id: string): PlaceRequest => ({ by: 'station', id });
 const stationOf = (place: PlaceRequest | undefined) => (place?.by === 'station' ? place.id : null);
 const ask = (stationId: string): AssessQuestion => ({
   packUrl: '/',
+  protection: null,
   place: at(stationId),
   tree: MATURE_TREE,
   years: 10,
@@ -81,21 +82,27 @@ describe('the answer', () => {
   it('keeps the curves of the place before until the new ones come, and says when they do not', async () => {
     const state = new AnswerState(makePort());
     expect([state.cold, state.coldFailed]).toEqual([null, false]);
-    await state.askDepthDuration({ packUrl: '/', place: at('A') });
+    await state.askDepthDuration({ packUrl: '/', protection: null, place: at('A') });
     expect(state.cold).toHaveLength(1);
-    const next = state.askDepthDuration({ packUrl: '/', place: at('broken') });
+    const next = state.askDepthDuration({ packUrl: '/', protection: null, place: at('broken') });
     expect(state.cold).toHaveLength(1);
     await next;
     expect([state.cold, state.coldFailed]).toEqual([null, true]);
-    await state.askDepthDuration({ packUrl: '/', place: at('A') });
+    await state.askDepthDuration({ packUrl: '/', protection: null, place: at('A') });
     expect([state.cold?.length, state.coldFailed]).toEqual([1, false]);
   });
 
   it('keys nights by winter, and goes without periods when they fail', async () => {
     const state = new AnswerState(makePort());
-    await state.askNights({ packUrl: '/', place: at('A'), hours: 4 });
+    await state.askNights({ packUrl: '/', protection: null, place: at('A'), hours: 4, level: 'wood' });
     expect(state.nights.get(1990)?.date).toBe('1989-12-23');
-    await state.askPeriods({ packUrl: '/', tree: MATURE_TREE, typeId: 'yuzu', level: 'wood' });
+    await state.askPeriods({
+      packUrl: '/',
+      protection: null,
+      tree: MATURE_TREE,
+      typeId: 'yuzu',
+      level: 'wood',
+    });
     expect(state.periods.size).toBe(0);
   });
 });

@@ -22,6 +22,7 @@ function makePort(): MapPort & { pending: Pending[] } {
 
 const choice: MapChoice = {
   packUrl: '/',
+  protection: null,
   tree: MATURE_TREE,
   typeId: 'yuzu',
   level: 'wood',
@@ -116,6 +117,7 @@ describe('the surface', () => {
   it('tells nothing about a point that can’t be answered', async () => {
     const question = {
       packUrl: '/',
+      protection: null,
       place: { by: 'station', id: 'A' },
       tree: MATURE_TREE,
       years: 10,

@@ -8,11 +8,18 @@ import { madeFetch, PACK_URL } from './made-pack.ts';
 const turn = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));
 const assess = (id: string) => ({
   packUrl: PACK_URL,
+  protection: null,
   place: { by: 'station' as const, id },
   tree: MATURE_TREE,
   years: 10,
 });
-const periods = { packUrl: PACK_URL, tree: MATURE_TREE, typeId: 'meyer_lemon', level: 'wood' } as const;
+const periods = {
+  packUrl: PACK_URL,
+  protection: null,
+  tree: MATURE_TREE,
+  typeId: 'meyer_lemon',
+  level: 'wood',
+} as const;
 
 describe('the desk in the worker', () => {
   it('works only for the newest of a kind, and kinds do not overtake each other', async () => {

@@ -4,7 +4,7 @@ import { findSubject } from '../../../analysis/answer/find-subject.ts';
 import { MATURE_TREE } from '../../../analysis/tree/penalties.ts';
 import { CITRUS_TYPES, findType } from '../../../analysis/tree/catalogue.ts';
 import { LEVELS } from '../../../analysis/tree/levels.ts';
-import { NO_GAINS } from '../../../analysis/winter/winter-minima.ts';
+import { NO_LEVEL_GAIN_SPREADS } from '../../../analysis/tree/level-gains.ts';
 import { PackAnswers } from '../../../web/workers/pack-answers.ts';
 import { WinterTiles } from '../../../web/workers/winter-tiles.ts';
 import { madeFetch, PACK_URL, TILE } from './made-pack.ts';
@@ -12,6 +12,7 @@ import { madeFetch, PACK_URL, TILE } from './made-pack.ts';
 const never = async (): Promise<boolean> => false;
 const question = {
   packUrl: PACK_URL,
+  protection: null,
   place: { by: 'station' as const, id: 'S3' },
   tree: MATURE_TREE,
   years: 10,
@@ -40,7 +41,7 @@ describe('answers from winters', () => {
     const tree = { ...MATURE_TREE, ageYears: 2 };
     for (const level of LEVELS) {
       const periods = (await answers.stationPeriods(
-        { packUrl: PACK_URL, tree, typeId: 'meyer_lemon', level },
+        { packUrl: PACK_URL, protection: null, tree, typeId: 'meyer_lemon', level },
         never,
       ))!;
       expect(periods).toHaveLength(8);
@@ -63,9 +64,15 @@ describe('answers from winters', () => {
     const { packUrl, place, tree, years } = question;
     const source = await WinterTiles.open(PACK_URL, fetcher);
     const { subject } = await findSubject(source, place);
-    const whole = assess(subject, { types: CITRUS_TYPES, levels: LEVELS, tree, gains: NO_GAINS, years });
+    const whole = assess(subject, {
+      types: CITRUS_TYPES,
+      levels: LEVELS,
+      tree,
+      gains: NO_LEVEL_GAIN_SPREADS,
+      years,
+    });
     const ranking = await answers.assess(question);
-    const cold = await answers.depthDuration({ packUrl, place }, never);
+    const cold = await answers.depthDuration({ packUrl, protection: null, place }, never);
     expect({ ...ranking, cold }).toEqual(whole);
     expect(cold!.filter(({ level_c }) => level_c !== null).length).toBeGreaterThan(40);
   });
@@ -74,7 +81,7 @@ describe('answers from winters', () => {
     const { answers } = await made();
     let steps = 0;
     const cold = await answers.depthDuration(
-      { packUrl: PACK_URL, place: question.place },
+      { packUrl: PACK_URL, protection: null, place: question.place },
       async () => ++steps > 2,
     );
     expect([cold, steps]).toEqual([null, 3]);
@@ -84,7 +91,7 @@ describe('answers from winters', () => {
     const { answers } = await made();
     let steps = 0;
     const periods = await answers.stationPeriods(
-      { packUrl: PACK_URL, tree: MATURE_TREE, typeId: 'meyer_lemon', level: 'wood' },
+      { packUrl: PACK_URL, protection: null, tree: MATURE_TREE, typeId: 'meyer_lemon', level: 'wood' },
       async () => ++steps > 3,
     );
     expect(periods).toBeNull();
@@ -94,7 +101,13 @@ describe('answers from winters', () => {
   it('name the night behind each winter: the coldest over the kinds, on the date of that kind', async () => {
     const { answers, tables } = await made();
     const hours = findType('meyer_lemon')!.thresholds.wood.hours;
-    const nights = await answers.winterNights({ packUrl: PACK_URL, place: question.place, hours });
+    const nights = await answers.winterNights({
+      packUrl: PACK_URL,
+      protection: null,
+      place: question.place,
+      hours,
+      level: 'wood',
+    });
     const winters = tables.get('S3')!;
     const j = 4; // 4 hours
     expect(hours).toBe(4);
@@ -113,7 +126,15 @@ describe('answers from winters', () => {
     const point = { by: 'point' as const, label: 'Between', lat: 30.6, lon: -41.9, elevationM: null };
     const far = { ...point, label: 'Far', lat: -60 };
     const compared = (await answers.comparison(
-      { packUrl, places: [question.place, far, point], tree, years, hours: 4 },
+      {
+        packUrl,
+        places: [question.place, far, point],
+        tree,
+        years,
+        protection: null,
+        hours: 4,
+        level: 'wood' as const,
+      },
       never,
     ))!;
     expect(compared).toHaveLength(3);
@@ -124,11 +145,21 @@ describe('answers from winters', () => {
         continue;
       }
       expect(one.ranking).toEqual(await answers.assess({ ...question, place }));
-      expect(one.nights).toEqual(await answers.winterNights({ packUrl, place, hours: 4 }));
+      expect(one.nights).toEqual(
+        await answers.winterNights({ packUrl, protection: null, place, hours: 4, level: 'wood' }),
+      );
     }
     let steps = 0;
     const overtaken = async (): Promise<boolean> => ++steps > 1;
-    const asked = { packUrl, places: [question.place, point], tree, years, hours: 4 };
+    const asked = {
+      packUrl,
+      places: [question.place, point],
+      tree,
+      years,
+      protection: null,
+      hours: 4,
+      level: 'wood' as const,
+    };
     expect(await answers.comparison(asked, overtaken)).toBeNull();
   });
 
@@ -136,7 +167,7 @@ describe('answers from winters', () => {
     const { answers } = await made();
     const between = { by: 'point' as const, label: 'Between', lat: 30.57, lon: -41.95, elevationM: null };
     for (const place of [question.place, between]) {
-      const asked = { packUrl: PACK_URL, place, tree: MATURE_TREE };
+      const asked = { packUrl: PACK_URL, protection: null, place, tree: MATURE_TREE };
       const ranking = await answers.assess({ ...question, place });
       expect(ranking.place.basis).toBe(place.by === 'station' ? 'station' : 'history');
       for (const typeId of ['meyer_lemon', 'satsuma_owari', 'yuzu']) {
@@ -158,7 +189,10 @@ describe('answers from winters', () => {
       'station "nope" is not in the pack, which has 8 stations',
     );
     await expect(
-      answers.stationPeriods({ packUrl: PACK_URL, tree: MATURE_TREE, typeId: 'apple', level: 'wood' }, never),
+      answers.stationPeriods(
+        { packUrl: PACK_URL, protection: null, tree: MATURE_TREE, typeId: 'apple', level: 'wood' },
+        never,
+      ),
     ).rejects.toThrow('Type "apple" is not among the 37 types known.');
   });
 });

@@ -1,3 +1,4 @@
+import type { ProtectionTexts } from '../../../analysis/answer/protection.ts';
 import type { Ranking } from '../../../analysis/answer/assessment.ts';
 import type { Level } from '../../../analysis/tree/levels.ts';
 import { formatHeadline, formatRangeWithin } from '../../format/periods.ts';
@@ -30,12 +31,24 @@ export function shownSurface(
     names:
       ask.shows === 'recent'
         ? { first: 'last 30 winters', second: 'all winters', against: 'the last 30 winters against all' }
-        : {
-            first: named(ask.first.typeId),
-            second: named(ask.second.typeId),
-            against: `against ${named(ask.second.typeId)}`,
-          },
+        : ask.shows === 'cover'
+          ? { first: 'with the cover', second: 'without', against: 'with the cover against without' }
+          : {
+              first: named(ask.first.typeId),
+              second: named(ask.second.typeId),
+              against: `against ${named(ask.second.typeId)}`,
+            },
   };
+}
+
+/** `, on the chosen spot and under the chosen cover`; empty in the open without one. */
+export function standingSuffix(protection: ProtectionTexts | null): string {
+  const { spot, measured, cover } = protection ?? { spot: null, measured: null, cover: null };
+  const parts = [
+    (spot !== null && spot !== 'open') || measured !== null ? 'on the chosen spot' : '',
+    cover === null ? '' : 'under the chosen cover',
+  ].filter((part) => part !== '');
+  return parts.length === 0 ? '' : `, ${parts.join(' and ')}`;
 }
 
 /** The cold that takes a level of the focused type as its tree is: `20 °F for 4 h`; empty while unknown. */

@@ -2,7 +2,13 @@ import type { LevelAnswer } from '../../../analysis/answer/assessment.ts';
 import type { CitrusType } from '../../../analysis/tree/catalogue.ts';
 import { levelWords, rareEnd } from '../../format/answer-words.ts';
 import { formatChance, formatHours } from '../../format/numbers.ts';
-import { formatPeriodShort, formatPeriodWithin, formatRangeWithin } from '../../format/periods.ts';
+import { gainWords, hasGain } from '../../format/gain-words.ts';
+import {
+  formatHeadlineShort,
+  formatPeriodShort,
+  formatPeriodWithin,
+  formatRangeWithin,
+} from '../../format/periods.ts';
 import { formatDifference, formatTemperature, formatTemperatureRange } from '../../format/temperatures.ts';
 import { causeWords } from '../../format/tree-words.ts';
 import type { TemperatureUnit } from '../../format/unit.ts';
@@ -58,6 +64,13 @@ function thresholdEndsCell(level: LevelAnswer, unit: TemperatureUnit): string {
   ].join('\n');
 }
 
+function endsCell({ if_gain: { low, high }, counted: { winters } }: LevelAnswer): string {
+  return [
+    `least: ${formatHeadlineShort(low.headline, winters)}`,
+    `most: ${formatHeadlineShort(high.headline, winters)}`,
+  ].join('\n');
+}
+
 function recentCell({ beside: { recent } }: LevelAnswer): string {
   if (!recent) return '–';
   return `${recent.hits} of ${recent.winters}\n${recent.period === null ? 'none' : formatPeriodShort(recent.period)}`;
@@ -100,6 +113,20 @@ export function levelFacts(
     line('Moved by', 'What the tree as chosen adds: plus means hurt at a warmer temperature.', (level) =>
       penaltiesCell(level, unit),
     ),
+    ...(levels.some(hasGain)
+      ? [
+          line(
+            'Spot and cover',
+            'Degrees they add to the air, with the range of what is known of them.',
+            (level) => gainWords(level, unit).replace(' and ', '\n'),
+          ),
+          line(
+            'If they gave',
+            'The answer should they give no more than the low end, or all of the high end.',
+            endsCell,
+          ),
+        ]
+      : []),
     line('Counted', 'Complete winters with at least one hit, and the 90 % range of the count.', countedCell),
     line('Curve', 'Extreme-value curve through all complete winters, with its 90 % range.', fittedCell),
     line(

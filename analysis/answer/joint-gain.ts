@@ -1,0 +1,54 @@
+import { fahrenheitDifferenceToCelsius } from '../units/temperature.ts';
+import type { GainSpread, Spread } from '../winter/gain-spread.ts';
+
+/** What spot and cover may add together, °C: 10 °F on calm nights, 5 °F on windy ones (design 3.7). */
+export const JOINT_CAP = {
+  calmC: fahrenheitDifferenceToCelsius(10),
+  windyC: fahrenheitDifferenceToCelsius(5),
+} as const;
+
+/**
+ * A spot and a cover on the same tree: their centres add, their distances to the ends add as squares since neither knows of
+ * the other, and nothing goes above the joint cap. A spot measured warmer than the cap stays what it was measured.
+ */
+export function jointGain(spot: GainSpread, cover: GainSpread): GainSpread {
+  return {
+    calm: jointSpread(spot.calm, cover.calm, JOINT_CAP.calmC),
+    windy: jointSpread(spot.windy, cover.windy, JOINT_CAP.windyC),
+  };
+}
+
+/** True where the cap takes something off the centre of the sum. */
+export function isCapped(spot: GainSpread, cover: GainSpread): boolean {
+  const { calm, windy } = jointGain(spot, cover);
+  const lost = (sum: Spread, a: Spread, b: Spread): boolean => sum.centreC < a.centreC + b.centreC - 1e-9;
+  return lost(calm, spot.calm, cover.calm) || lost(windy, spot.windy, cover.windy);
+}
+
+/**
+ * What holds by its own warmth (a bank round the graft, a garage) whatever the air of the yard: the larger of it and the
+ * air's gain counts, end by end; where there is nothing of the kind (0) the air's.
+ */
+export function orAlone(air: GainSpread, alone: GainSpread): GainSpread {
+  const larger = (x: Spread, y: Spread): Spread =>
+    y.highC > 0
+      ? {
+          lowC: Math.max(x.lowC, y.lowC),
+          centreC: Math.max(x.centreC, y.centreC),
+          highC: Math.max(x.highC, y.highC),
+        }
+      : x;
+  return { calm: larger(air.calm, alone.calm), windy: larger(air.windy, alone.windy) };
+}
+
+function jointSpread(a: Spread, b: Spread, capC: number): Spread {
+  const centre = a.centreC + b.centreC;
+  const below = Math.hypot(a.centreC - a.lowC, b.centreC - b.lowC);
+  const above = Math.hypot(a.highC - a.centreC, b.highC - b.centreC);
+  const capped = (value: number, own: number): number => Math.min(value, Math.max(capC, own));
+  return {
+    lowC: capped(centre - below, a.lowC),
+    centreC: capped(centre, a.centreC),
+    highC: capped(centre + above, a.highC),
+  };
+}

@@ -1,0 +1,124 @@
+import { coverParts, type CoverParts } from '../cover/cover-gains.ts';
+import { checkCoverIds, findMeasure } from '../cover/measures.ts';
+import { countingIds, coverNotes, refusals } from '../cover/refusals.ts';
+import { InputError } from '../records/input-error.ts';
+import type { MechanismId } from '../spot/mechanism.ts';
+import { atEveryLevel, type LevelGainSpreads } from '../tree/level-gains.ts';
+import { LEVELS, type Level } from '../tree/levels.ts';
+import { NO_GAIN_SPREAD, type GainSpread } from '../winter/gain-spread.ts';
+import { isCapped, jointGain, orAlone } from './joint-gain.ts';
+import { IN_THE_OPEN, standingSpot, type StandingSpot } from './standing-spot.ts';
+
+/** Where in the yard the tree stands and what is put over it, as texts of an address or a command line. */
+export interface ProtectionTexts {
+  /** A named spot, or `yard:EAST,NORTH` in metres; `null`: in the open. */
+  readonly spot: string | null;
+  readonly yard: string | null;
+  readonly measured: string | null;
+  /** Ids of measures and their conditions, `a,b`; `null`: no cover. */
+  readonly cover: string | null;
+  /** Says which walls face the sun. */
+  readonly hemisphere: 'north' | 'south';
+  /** A tree in a pot can be brought in. */
+  readonly container: boolean;
+}
+
+/** What they come to. */
+export interface Protection {
+  readonly spot: StandingSpot;
+  /** Gain of the cover alone. */
+  readonly cover: LevelGainSpreads;
+  /** Spot and cover together, never above the joint cap. */
+  readonly gains: LevelGainSpreads;
+  /** `spot: …; cover: …`, empty in the open without a cover. */
+  readonly words: string;
+  /** What was left out and why, and what must be known. */
+  readonly notes: readonly string[];
+}
+
+const NO_COVER: CoverParts = { air: atEveryLevel(NO_GAIN_SPREAD), alone: atEveryLevel(NO_GAIN_SPREAD) };
+
+/**
+ * Reads the texts and adds up. A part that makes no sense, or is refused, counts nothing and says so in the notes: a link
+ * that is half wrong still gives an answer.
+ */
+export function readProtection(texts: ProtectionTexts): Protection {
+  const notes: string[] = [];
+  const spot = orNote(() => standingSpot(texts), IN_THE_OPEN, notes);
+  const ids = orNote(() => checkCoverIds(coverIds(texts)), [], notes);
+  notes.push(...refusals(ids, texts));
+  return together(spot, countingIds(ids, texts), notes);
+}
+
+/** The same for a command. @throws InputError for a part that makes no sense, or is refused */
+export function strictProtection(texts: ProtectionTexts): Protection {
+  const ids = coverIds(texts);
+  const [refusal] = refusals(ids, texts);
+  if (refusal) throw new InputError(`--cover ${ids.join(',')}: ${refusal}`);
+  return together(standingSpot(texts), ids, []);
+}
+
+/**
+ * What covers gain on a spot at each level, held to the joint cap; what counts in the spot already isn't counted again.
+ * @throws InputError for an unknown id
+ */
+export function gainsOnSpot(spot: StandingSpot, ids: readonly string[]): LevelGainSpreads {
+  const counted = ids.filter((id) => !sameGround(id, spot.mechanisms));
+  const { air, alone } = counted.length > 0 ? coverParts(counted) : NO_COVER;
+  return byLevel((level) => orAlone(jointGain(spot.gain, air[level]), alone[level]));
+}
+
+function coverIds({ cover }: ProtectionTexts): string[] {
+  return (cover ?? '')
+    .split(',')
+    .map((id) => id.trim())
+    .filter((id) => id !== '');
+}
+
+function together(spot: StandingSpot, ids: readonly string[], notes: readonly string[]): Protection {
+  const twice = ids.filter((id) => sameGround(id, spot.mechanisms));
+  const counted = ids.filter((id) => !twice.includes(id));
+  const { air, alone } = counted.length > 0 ? coverParts(counted) : NO_COVER;
+  const gains = gainsOnSpot(spot, counted);
+  const names = counted.flatMap((id) => findMeasure(id)?.name ?? []);
+  const words = [
+    spot.words && `spot: ${spot.words}`,
+    names.length > 0 && `cover: ${names.join(', ')}${counted.includes('tied') ? ', tied to the ground' : ''}`,
+  ];
+  return {
+    spot,
+    cover: byLevel((level) => orAlone(air[level], alone[level])),
+    gains,
+    words: words.filter(Boolean).join('; '),
+    notes: [
+      ...notes,
+      ...twice.map(
+        (id) => `${findMeasure(id)!.name} counts in the spot already, not once more in the cover.`,
+      ),
+      ...coverNotes(counted),
+      ...(isCapped(spot.gain, air.leaf)
+        ? ['Spot and cover together are held to 10 °F (5.6 °C) on calm and 5 °F (2.8 °C) on windy nights.']
+        : []),
+    ],
+  };
+}
+
+/** The ground under a tree warms the air once, drawn in the yard or named as a cover. */
+function sameGround(id: string, mechanisms: readonly MechanismId[]): boolean {
+  const ground = findMeasure(id)?.alsoInSpot;
+  return ground !== undefined && ground !== null && mechanisms.includes(ground);
+}
+
+function byLevel(gainAt: (level: Level) => GainSpread): LevelGainSpreads {
+  return Object.fromEntries(LEVELS.map((level) => [level, gainAt(level)])) as Record<Level, GainSpread>;
+}
+
+function orNote<T>(read: () => T, otherwise: T, notes: string[]): T {
+  try {
+    return read();
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    notes.push(error.message);
+    return otherwise;
+  }
+}

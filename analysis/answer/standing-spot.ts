@@ -1,0 +1,68 @@
+import { InputError } from '../records/input-error.ts';
+import { blendMeasured } from '../spot/measured-offset.ts';
+import { readMeasuredText } from '../spot/measured-text.ts';
+import type { MechanismId } from '../spot/mechanism.ts';
+import { findNamedSpot, NAMED_SPOTS } from '../spot/named-spots.ts';
+import { offsetAt, prepareYard } from '../spot/offset-at.ts';
+import { readYardText } from '../spot/yard-text.ts';
+import type { PlanPoint, Yard } from '../spot/yard.ts';
+import { NO_GAIN_SPREAD, type GainSpread } from '../winter/gain-spread.ts';
+import type { ProtectionTexts } from './protection.ts';
+
+/** The spot a tree stands on: what it gains and what that rests on. */
+export interface StandingSpot {
+  readonly gain: GainSpread;
+  /** `sun-facing masonry wall of a heated house`; empty in the open. */
+  readonly words: string;
+  /** What makes it milder or colder, as far as known. */
+  readonly mechanisms: readonly MechanismId[];
+}
+
+export const IN_THE_OPEN: StandingSpot = { gain: NO_GAIN_SPREAD, words: '', mechanisms: [] };
+
+/** Two points of the plan nearer than this are the same spot, m. */
+const SAME_SPOT_M = 0.25;
+const IN_YARD = /^yard:(-?\d+(?:\.\d+)?),(-?\d+(?:\.\d+)?)$/;
+
+/** The spot of the texts: named, or a point of the yard, with what an own thermometer measured there. @throws InputError */
+export function standingSpot(texts: ProtectionTexts): StandingSpot {
+  const told = toldSpot(texts);
+  if (texts.measured === null) return told;
+  const gain = blendMeasured(told.gain, readMeasuredText(texts.measured));
+  return {
+    ...told,
+    gain,
+    words: `${told.words === '' ? 'where' : `${told.words},`} measured by own readings`,
+  };
+}
+
+function toldSpot({ spot, yard, hemisphere }: ProtectionTexts): StandingSpot {
+  if (spot === null) return IN_THE_OPEN;
+  const inYard = IN_YARD.exec(spot);
+  if (inYard) {
+    if (yard === null) throw new InputError(`Spot "${spot}" is a point of a yard, but no yard came with it.`);
+    return yardSpot(readYardText(yard), [Number(inYard[1]), Number(inYard[2])], hemisphere);
+  }
+  const named = findNamedSpot(spot);
+  if (!named) {
+    const known = NAMED_SPOTS.map(({ id }) => id).join(', ');
+    throw new InputError(`There is no spot "${spot}"; choose among ${known}, or a spot of a yard.`);
+  }
+  if (named.id === 'open') return IN_THE_OPEN;
+  const mechanisms: readonly MechanismId[] = named.id === 'bare-ground' ? ['bare-ground'] : [];
+  return { gain: named.gain, words: named.name.toLowerCase(), mechanisms };
+}
+
+function yardSpot(yard: Yard, at: PlanPoint, hemisphere: ProtectionTexts['hemisphere']): StandingSpot {
+  const [east, north] = at;
+  if (!(east >= 0 && east <= yard.widthM && north >= 0 && north <= yard.depthM)) {
+    throw new InputError(
+      `The spot ${east}, ${north} m lies outside the yard of ${yard.widthM} by ${yard.depthM} m.`,
+    );
+  }
+  // Only the side of the midday sun matters here, and that is all the hemisphere says.
+  const { gain, mechanisms } = offsetAt(prepareYard(yard, hemisphere === 'north' ? 1 : -1), at);
+  const named = yard.spots.find((spot) => Math.hypot(spot.at[0] - east, spot.at[1] - north) < SAME_SPOT_M);
+  const words = `${named?.name ?? `${east} m east, ${north} m north`} in the yard “${yard.name}”`;
+  return { gain, words, mechanisms: mechanisms.map(({ id }) => id) };
+}
