@@ -13,8 +13,8 @@ const DAM_MAX_M = 3;
 const POOL_HEIGHTS = 10;
 /** Steeper ground than this drains; on flatter ground nothing is dammed (a design choice). */
 const DRAINING_PERCENT = 2;
-/** Cold air finds its way round: straight downhill and two bearings on either side. */
-const SPREAD_DEG = [-40, -20, 0, 20, 40];
+/** Cold air finds its way round: straight downhill and four bearings on either side. */
+const SPREAD_DEG = Array.from({ length: 9 }, (_, k) => 10 * (k - 4));
 
 export interface ColdAir {
   readonly yard: Yard;

@@ -10,8 +10,8 @@ const LOWEST_M = 0.5;
 const FULL_HEIGHT_M = 2;
 /** Pickets let about half of the wind through (inferred). */
 const OPEN_STRENGTH = 0.5;
-/** The cold wind veers: its bearing and three on either side. */
-const VEER_DEG = [-30, -20, -10, 0, 10, 20, 30];
+/** The cold wind veers by up to 30 degrees: its bearing and six on either side, so that shelter ends softly. */
+const VEER_DEG = Array.from({ length: 13 }, (_, k) => 5 * (k - 6));
 
 /** What shelters from the cold wind, looked for into the wind. */
 export function windBarriers({
