@@ -4,7 +4,7 @@ import { LEVELS, type Level } from '../tree/levels.ts';
 import { fahrenheitDifferenceToCelsius } from '../units/temperature.ts';
 import { NO_GAIN_SPREAD, type GainSpread, type Spread } from '../winter/gain-spread.ts';
 import { findMeasure, type Measure } from './measures.ts';
-import { countingIds, refusals } from './refusals.ts';
+import { countingIds, refusals, type Planted } from './refusals.ts';
 
 /** Most that covers, lights and soil gain together; with the spot's gain the same caps hold for all of it. */
 export const CALM_CAP_C = fahrenheitDifferenceToCelsius(10);
@@ -31,16 +31,16 @@ export interface CoverParts {
  * makes the others fall short too, so errors aren't taken to cancel.
  * @throws InputError for an unknown id or a refused combination
  */
-export function coverGains(ids: readonly string[]): LevelGainSpreads {
-  const [refusal] = refusals(ids);
+export function coverGains(ids: readonly string[], tree?: Planted): LevelGainSpreads {
+  const [refusal] = refusals(ids, tree);
   if (refusal) throw new InputError(`Covers ${ids.join(', ')}: ${refusal}`);
-  const { air, alone } = coverParts(ids);
+  const { air, alone } = coverParts(ids, tree);
   return byLevel((level) => largest([air[level], alone[level]]));
 }
 
 /** The same in its two parts, of what still counts where something is refused. @throws InputError for an unknown id */
-export function coverParts(ids: readonly string[]): CoverParts {
-  const counting = countingIds(ids);
+export function coverParts(ids: readonly string[], tree?: Planted): CoverParts {
+  const counting = countingIds(ids, tree);
   const tied = counting.includes('tied');
   const chosen = counting.flatMap((id) => findMeasure(id) ?? []);
   const alone = chosen.filter(({ standsAlone }) => standsAlone);

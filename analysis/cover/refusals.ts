@@ -2,11 +2,14 @@ import type { TreeState } from '../tree/penalties.ts';
 import type { CoverId } from './cover-ids.ts';
 import { checkCoverIds, findMeasure } from './measures.ts';
 
+/** Whether the tree stands in a pot, where that is known. */
+export type Planted = Pick<TreeState, 'container'>;
+
 /** Whether a choice is among those made. */
 type Has = (...ids: readonly CoverId[]) => boolean;
 
 interface Rule {
-  readonly applies: (hasAny: Has, tree: Pick<TreeState, 'container'> | undefined) => boolean;
+  readonly applies: (hasAny: Has, tree: Planted | undefined) => boolean;
   readonly sentence: string;
 }
 
@@ -123,7 +126,7 @@ const NOTES: readonly Rule[] = [
  * @param tree when given, a garage is refused for a tree in the ground.
  * @throws InputError for an unknown id
  */
-export function refusals(ids: readonly string[], tree?: Pick<TreeState, 'container'>): string[] {
+export function refusals(ids: readonly string[], tree?: Planted): string[] {
   const has = among(checkCoverIds(ids));
   return REFUSALS.filter(({ applies }) => applies(has, tree)).map(({ sentence }) => sentence);
 }
@@ -141,7 +144,7 @@ export function coverNotes(ids: readonly string[]): string[] {
  * What still counts of a choice while something in it is refused: what a refusal makes worthless is left out.
  * @throws InputError for an unknown id
  */
-export function countingIds(ids: readonly string[], tree?: Pick<TreeState, 'container'>): readonly CoverId[] {
+export function countingIds(ids: readonly string[], tree?: Planted): readonly CoverId[] {
   const known = checkCoverIds(ids);
   const has = among(known);
   const dropped = new Set(REFUSALS.filter(({ applies }) => applies(has, tree)).flatMap(({ drops }) => drops));

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { coverGains } from '../../../analysis/cover/cover-gains.ts';
+import { coverGains, coverParts } from '../../../analysis/cover/cover-gains.ts';
 import { ALL_CHOICES, MEASURE_IDS } from '../../../analysis/cover/cover-ids.ts';
 import { findMeasure, MEASURES } from '../../../analysis/cover/measures.ts';
 import { countingIds, refusals } from '../../../analysis/cover/refusals.ts';
@@ -63,7 +63,7 @@ describe('adding rule', () => {
 
   it('counts one cover of several, and one soil of two', () => {
     expect(gainF(['cloth-light', 'cloth-heavy', 'sheet'])).toEqual(gainF(['cloth-heavy']));
-    expect(gainF(['bare-soil', 'watered-soil'])).toEqual([0, 1.8, 3.6]);
+    expect(gainF(['bare-soil', 'watered-soil'])).toEqual([0.2, 1, 2]);
   });
 
   it('caps the sum at 10 °F on calm and 5 °F on windy nights', () => {
@@ -95,6 +95,20 @@ describe('adding rule', () => {
       expect(gainF([id], 'calm', 'kill')[1]).toBeGreaterThan(0);
     }
     expect(gainF(['soil-bank', 'cloth-heavy'], 'calm', 'leaf')).toEqual([6, 7, 8]);
+  });
+
+  it('moves no tree indoors that stands in the ground', () => {
+    expect(() => coverGains(['garage'], { container: false })).toThrow(/pot/);
+    expect(coverParts(['garage'], { container: false }).alone.kill.calm.centreC).toBe(0);
+    expect(coverGains(['garage'], { container: true })).toEqual(coverGains(['garage']));
+  });
+
+  it('keeps what stands alone out of the sum', () => {
+    const { air, alone } = coverParts(['soil-bank', 'cloth-light']);
+    expect(endsF(air.kill.calm)).toEqual([2, 3, 4]);
+    expect(endsF(alone.kill.calm)).toEqual([5, 10, 10]);
+    expect(endsF(alone.wood.calm)).toEqual([0, 0, 0]);
+    expect(gainF(['soil-bank', 'cloth-light'], 'calm', 'kill')).toEqual([5, 10, 10]);
   });
 
   it('refuses by throwing, and an unknown id by name', () => {

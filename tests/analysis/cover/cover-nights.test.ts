@@ -1,7 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { coverGains } from '../../../analysis/cover/cover-gains.ts';
+import { MEASURE_IDS } from '../../../analysis/cover/cover-ids.ts';
 import { ACTION_MARGIN_C, coverNights } from '../../../analysis/cover/cover-nights.ts';
 import { forgetting } from '../../../analysis/cover/forgetting.ts';
+import { countingIds, refusals } from '../../../analysis/cover/refusals.ts';
 import { countHits } from '../../../analysis/extremes/counted.ts';
 import { wilsonInterval } from '../../../analysis/extremes/wilson.ts';
 import { seededRandom } from '../../../analysis/math/seeded-random.ts';
@@ -146,6 +149,28 @@ describe('nights to cover against the count of hits', () => {
       }),
       { numRuns: 100 },
     );
+  });
+
+  it('another measure never shortens the counted period', () => {
+    const under = (ids: readonly string[]): number => {
+      const { leaf } = coverGains(ids);
+      const withCover = { calmC: leaf.calm.centreC, windyC: leaf.windy.centreC };
+      const asked = { hours: 4, limitC: -8, without: NO_GAINS, withCover };
+      return forgetting(coverNights(nights, winters, asked)).faithful.period;
+    };
+    const choices = [...MEASURE_IDS, 'tied', 'lights-confirmed'];
+    const periods = new Set<number>();
+    fc.assert(
+      fc.property(fc.subarray(choices), fc.constantFrom(...choices), (some, more) => {
+        const ids = countingIds(some);
+        fc.pre(refusals([...ids, more]).length === 0);
+        const [less, all] = [under(ids), under([...ids, more])];
+        expect(all).toBeGreaterThanOrEqual(less);
+        periods.add(less);
+      }),
+      { numRuns: 150 },
+    );
+    expect(periods.size).toBeGreaterThan(2);
   });
 
   it('winters lost are the winters that the count of winters hits', () => {

@@ -62,6 +62,11 @@ describe('least cover', () => {
     expect(answer.monotone).toBe(true);
   });
 
+  it('must make it rarer than asked, not just as rare', () => {
+    expect(leastCover([], () => 10, { onceIn: 10 }).least).toBeNull();
+    expect(leastCover([], () => 10, { onceIn: 9.9 }).least?.ids).toEqual([]);
+  });
+
   it('notices a period that falls with more cover', () => {
     const falling = ({ leaf }: LevelGainSpreads): number => 10 - leaf.calm.centreC;
     expect(leastCover(EVERYTHING, falling, { onceIn: 1000 }).monotone).toBe(false);
