@@ -3,7 +3,10 @@ import { LEVELS, type Level } from '../tree/levels.ts';
 import { combinations, gainsAsMuch, type Combination } from './combinations.ts';
 import type { CoverId } from './cover-ids.ts';
 
-/** Return period of the loss under a cover's gains, in winters, Infinity for never; the spot is the asker's to add. */
+/**
+ * Return period of the loss under a cover's gains, in winters, Infinity for never, NaN where nothing is known: that is
+ * never rare enough. The spot is the asker's to add.
+ */
 export type PeriodUnder = (gains: LevelGainSpreads, ids: readonly CoverId[]) => number;
 
 export interface TriedCover extends Combination {
