@@ -34,12 +34,7 @@ export interface BestSpot {
   readonly why: string;
 }
 
-interface Candidate {
-  readonly at: PlanPoint;
-  /** In steps of `ALIKE_C`. */
-  readonly mildness: number;
-  readonly sunHours: number;
-}
+type Candidate = Pick<BestSpot, 'at' | 'sunHours'>;
 
 /**
  * The mildest spots with room for the grown tree, those with enough winter sun first; fewer than asked for, or none,
@@ -51,20 +46,24 @@ export function bestSpots(
   { grownWidthM = 3, count = 3 }: Partial<BestSpotWishes> = {},
 ): BestSpot[] {
   const prepared = prepareYard(yard, latDeg);
-  const candidates = placesWithRoom(yard, grownWidthM)
-    .map((at): Candidate => ({
-      at,
-      mildness: mildnessOf(prepared, at),
-      sunHours: winterSunHours(prepared.obstacles, at, latDeg),
-    }))
-    .sort((a, b) => b.mildness - a.mildness || b.sunHours - a.sunHours);
-  const sunny = candidates.filter(({ sunHours }) => sunHours >= ENOUGH_SUN_HOURS);
-  const shady = candidates.filter(({ sunHours }) => sunHours < ENOUGH_SUN_HOURS);
   const chosen: Candidate[] = [];
-  for (const candidate of [...sunny, ...shady]) {
-    if (chosen.length === count) break;
-    if (chosen.every(({ at }) => distanceM(at, candidate.at) >= grownWidthM)) chosen.push(candidate);
+  const shady: Candidate[] = [];
+  const choose = (candidate: Candidate) => {
+    const clear = chosen.every(({ at }) => distanceM(at, candidate.at) >= grownWidthM);
+    if (clear && chosen.length < count) chosen.push(candidate);
+  };
+  // The sun costs most to find, so only as many places are asked for theirs as it takes.
+  for (const places of byMildness(prepared, placesWithRoom(yard, grownWidthM))) {
+    if (chosen.length >= count) break;
+    const sunniest = places
+      .map((at) => ({ at, sunHours: winterSunHours(prepared.obstacles, at, latDeg) }))
+      .sort((a, b) => b.sunHours - a.sunHours);
+    for (const candidate of sunniest) {
+      if (candidate.sunHours >= ENOUGH_SUN_HOURS) choose(candidate);
+      else shady.push(candidate);
+    }
   }
+  shady.forEach(choose);
   return chosen.map(({ at, sunHours }) => {
     const offset = offsetAt(prepared, at);
     return { at, offset, sunHours, why: reasons(offset, sunHours) };
@@ -97,6 +96,19 @@ function placesWithRoom(yard: Yard, grownWidthM: number): PlanPoint[] {
   return places;
 }
 
+/** Places in groups that are about as mild as each other, mildest group first. */
+function byMildness(prepared: PreparedYard, places: readonly PlanPoint[]): PlanPoint[][] {
+  const groups = new Map<number, PlanPoint[]>();
+  for (const place of places) {
+    const mildness = mildnessOf(prepared, place);
+    const group = groups.get(mildness);
+    if (group) group.push(place);
+    else groups.set(mildness, [place]);
+  }
+  return [...groups].sort(([a], [b]) => b - a).map(([, group]) => group);
+}
+
+/** In steps of `ALIKE_C`. */
 function mildnessOf(prepared: PreparedYard, [eastM, northM]: PlanPoint): number {
   const { calm, windy, overhead } = findShares(prepared, eastM, northM);
   combine(prepared.calm, calm, overhead[0]);

@@ -1,7 +1,7 @@
 import type { MechanismId } from './mechanism.ts';
 import { distanceToOutlines } from './mechanisms/areas.ts';
 import { dammedDepthM } from './mechanisms/cold-air.ts';
-import { distanceAlong } from './mechanisms/upright-rays.ts';
+import { lookAlong } from './mechanisms/upright-rays.ts';
 import { reach } from './mechanisms/wall-warmth.ts';
 import type { PreparedYard } from './prepare-yard.ts';
 import { relativeHeightM } from './relief.ts';
@@ -86,8 +86,9 @@ function shelter({ wind, yard }: PreparedYard, [eastM, northM]: PlanPoint): stri
   let nearest = Infinity;
   let what = '';
   for (let ray = 0; ray < wind.rays; ray++) {
+    lookAlong(wind, ray, eastM, northM);
     for (let barrier = 0; barrier < wind.barriers; barrier++) {
-      const distanceM = distanceAlong(wind, ray, barrier, eastM, northM);
+      const distanceM = wind.distanceM[barrier];
       if (distanceM < 0 || distanceM >= nearest) continue;
       nearest = distanceM;
       what = BARRIERS[wind.kinds[barrier]];

@@ -1,7 +1,7 @@
 import { relativeHeightM } from '../relief.ts';
 import { sidesOfLine, sidesOfOutline } from '../segments.ts';
 import type { Yard } from '../yard.ts';
-import { barrierRays, distanceAlong, type Barrier, type BarrierRays } from './upright-rays.ts';
+import { barrierRays, lookAlong, type Barrier, type BarrierRays } from './upright-rays.ts';
 
 /** Depth at which a low spot has its full effect, m: -5.5 °F at 0.6 °F for each metre, the middles of both rows. */
 const FULL_DEPTH_M = 9.2;
@@ -65,11 +65,11 @@ export function dammedDepthM({ dams, risePerM, draining }: ColdAir, eastM: numbe
   let sum = 0;
   for (let ray = 0; ray < dams.rays; ray++) {
     let deepest = 0;
+    lookAlong(dams, ray, eastM, northM);
     for (let dam = 0; dam < dams.barriers; dam++) {
       const heightM = dams.heightM[dam];
-      if (heightM <= deepest) continue;
-      const distanceM = distanceAlong(dams, ray, dam, eastM, northM);
-      if (distanceM < 0 || distanceM >= POOL_HEIGHTS * heightM) continue;
+      const distanceM = dams.distanceM[dam];
+      if (distanceM < 0 || heightM <= deepest || distanceM >= POOL_HEIGHTS * heightM) continue;
       const depthM = (heightM - risePerM[ray] * distanceM) * (1 - distanceM / (POOL_HEIGHTS * heightM));
       if (depthM > deepest) deepest = depthM;
     }

@@ -25,6 +25,8 @@ export interface BarrierRays {
   readonly heightM: Float64Array;
   readonly strength: Float64Array;
   readonly kinds: readonly Barrier['kind'][];
+  /** Working room: distances of the ray looked along last. */
+  readonly distanceM: Float64Array;
 }
 
 /** @param bearingsDeg directions looked into, degrees clockwise from north */
@@ -54,21 +56,21 @@ export function barrierRays(barriers: readonly Barrier[], bearingsDeg: readonly 
     heightM: Float64Array.from(barriers, ({ heightM }) => heightM),
     strength: Float64Array.from(barriers, ({ strength }) => strength),
     kinds: barriers.map(({ kind }) => kind),
+    distanceM: new Float64Array(barriers.length),
   };
 }
 
-/** Distance, m, along a ray from a point to a barrier; -1 where the ray misses it. */
-export function distanceAlong(
-  rays: BarrierRays,
-  ray: number,
-  barrier: number,
-  eastM: number,
-  northM: number,
-): number {
-  const at = ray * rays.barriers + barrier;
+/** Writes the distance, m, along a ray from a point to each barrier into `rays.distanceM`; -1 where the ray misses it. */
+export function lookAlong(rays: BarrierRays, ray: number, eastM: number, northM: number): void {
+  const { barriers, crossFrom, crossTo, alongFrom, alongPerCross, distanceM } = rays;
   const cross = eastM * rays.alongNorth[ray] - northM * rays.alongEast[ray];
-  if (cross < rays.crossFrom[at] || cross > rays.crossTo[at]) return -1;
   const along = eastM * rays.alongEast[ray] + northM * rays.alongNorth[ray];
-  const distance = rays.alongFrom[at] + rays.alongPerCross[at] * (cross - rays.crossFrom[at]) - along;
-  return distance >= 0 ? distance : -1;
+  const first = ray * barriers;
+  for (let barrier = 0; barrier < barriers; barrier++) {
+    const at = first + barrier;
+    distanceM[barrier] = -1;
+    if (cross < crossFrom[at] || cross > crossTo[at]) continue;
+    const distance = alongFrom[at] + alongPerCross[at] * (cross - crossFrom[at]) - along;
+    if (distance >= 0) distanceM[barrier] = distance;
+  }
 }

@@ -1,6 +1,6 @@
 import { sidesOfLine, sidesOfOutline } from '../segments.ts';
 import type { Yard } from '../yard.ts';
-import { barrierRays, distanceAlong, type Barrier, type BarrierRays } from './upright-rays.ts';
+import { barrierRays, lookAlong, type Barrier, type BarrierRays } from './upright-rays.ts';
 
 /** Downwind of a barrier the shelter is strongest to about 5 heights and lost by about 20 (from memory, windbreak studies). */
 const FULL_HEIGHTS = 5;
@@ -39,10 +39,10 @@ export function shelterShare(wind: BarrierRays, eastM: number, northM: number): 
   let sum = 0;
   for (let ray = 0; ray < wind.rays; ray++) {
     let best = 0;
+    lookAlong(wind, ray, eastM, northM);
     for (let barrier = 0; barrier < wind.barriers; barrier++) {
-      if (wind.strength[barrier] <= best) continue;
-      const distanceM = distanceAlong(wind, ray, barrier, eastM, northM);
-      if (distanceM < 0) continue;
+      const distanceM = wind.distanceM[barrier];
+      if (distanceM < 0 || wind.strength[barrier] <= best) continue;
       const heights = distanceM / wind.heightM[barrier];
       const kept = Math.min(1, Math.max(0, (LOST_HEIGHTS - heights) / (LOST_HEIGHTS - FULL_HEIGHTS)));
       if (kept * wind.strength[barrier] > best) best = kept * wind.strength[barrier];

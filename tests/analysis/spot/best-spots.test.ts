@@ -51,7 +51,7 @@ describe('the best spots', () => {
           });
         },
       ),
-      { numRuns: 25 },
+      { numRuns: 15 },
     );
   });
 
