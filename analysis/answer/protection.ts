@@ -80,10 +80,14 @@ function together(spot: StandingSpot, ids: readonly string[], notes: readonly st
   const counted = ids.filter((id) => !twice.includes(id));
   const { air, alone } = counted.length > 0 ? coverParts(counted) : NO_COVER;
   const gains = gainsOnSpot(spot, counted);
-  const names = counted.flatMap((id) => findMeasure(id)?.name ?? []);
+  const names = counted.flatMap((id) => {
+    const name = findMeasure(id)?.name;
+    return name ? name.charAt(0).toLowerCase() + name.slice(1) : [];
+  });
   const words = [
     spot.words && `spot: ${spot.words}`,
-    names.length > 0 && `cover: ${names.join(', ')}${counted.includes('tied') ? ', tied to the ground' : ''}`,
+    names.length > 0 &&
+      `cover: ${names.join(', ')}${counted.includes('tied') ? '; tied to the ground all round' : ''}`,
   ];
   return {
     spot,

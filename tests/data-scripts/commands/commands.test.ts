@@ -1,4 +1,3 @@
-import { spawn } from 'node:child_process';
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { gzipSync } from 'node:zlib';
 import { tmpdir } from 'node:os';
@@ -6,27 +5,10 @@ import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Assessment } from '../../../analysis/answer/assessment.ts';
 import { writeInventedFiles } from '../build/invented-files.ts';
+import { command, type Outcome } from './command.ts';
 
 let work: string;
 let pack: string;
-
-interface Outcome {
-  readonly code: number | null;
-  readonly out: string;
-  readonly err: string;
-}
-
-function command(name: 'assess' | 'records', ...args: string[]): Promise<Outcome> {
-  return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, ['data-scripts/entry/run.mjs', name, ...args]);
-    let out = '';
-    let err = '';
-    child.stdout.on('data', (chunk: Buffer) => (out += chunk.toString()));
-    child.stderr.on('data', (chunk: Buffer) => (err += chunk.toString()));
-    child.on('error', reject);
-    child.on('close', (code) => resolve({ code, out, err }));
-  });
-}
 
 /** Last line of stderr: progress comes before it. */
 const sentence = ({ err }: Outcome) => err.trim().split('\n').at(-1)!;
@@ -50,7 +32,7 @@ beforeAll(async () => {
   );
   expect(built.err).toContain('is ready');
   expect(built).toMatchObject({ code: 0, out: '' });
-});
+}, 60_000);
 afterAll(() => rm(work, { recursive: true, force: true }));
 
 describe('assess', () => {
