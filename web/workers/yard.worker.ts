@@ -1,0 +1,30 @@
+import { bestSpots } from '../../analysis/spot/best-spots.ts';
+import { offsetField } from '../../analysis/spot/offset-field.ts';
+import type { YardReply, YardRequest } from './yard-messages.ts';
+
+const BEST_COUNT = 3;
+
+function answer(request: YardRequest): { reply: YardReply; handedOver: Transferable[] } {
+  const { id, kind, question } = request;
+  if (kind === 'field') {
+    const field = offsetField(question.yard, question.latDeg, question.stepM);
+    const { calmC, windyC, calmHalfRangeC, windyHalfRangeC, blocked } = field;
+    const arrays = [calmC, windyC, calmHalfRangeC, windyHalfRangeC, blocked];
+    return { reply: { id, answer: field }, handedOver: arrays.map(({ buffer }) => buffer as ArrayBuffer) };
+  }
+  const { yard, latDeg, grownWidthM } = question;
+  return {
+    reply: { id, answer: bestSpots(yard, latDeg, { grownWidthM, count: BEST_COUNT }) },
+    handedOver: [],
+  };
+}
+
+self.onmessage = ({ data }: MessageEvent<YardRequest>) => {
+  try {
+    const { reply, handedOver } = answer(data);
+    self.postMessage(reply, { transfer: handedOver });
+  } catch (error) {
+    const failure = error instanceof Error ? error.message : String(error);
+    self.postMessage({ id: data.id, failure } satisfies YardReply);
+  }
+};

@@ -1,0 +1,60 @@
+import type { PlanPoint, Yard } from '../../analysis/spot/yard.ts';
+
+/** What of a yard has a bearing, drawn as an arrow in the margin of the plan. */
+export type BearingOf = 'wind' | 'slope' | 'water';
+
+const STEP_DEG = 5;
+const NAMES = [
+  'north',
+  'north-east',
+  'east',
+  'south-east',
+  'south',
+  'south-west',
+  'west',
+  'north-west',
+] as const;
+
+/** The nearest of eight directions: `north-west`. */
+export function directionName(bearingDeg: number): string {
+  return NAMES[Math.round((((bearingDeg % 360) + 360) % 360) / 45) % 8];
+}
+
+/** Bearings of the eight directions, for a list to choose from. */
+export const DIRECTIONS: readonly { readonly bearingDeg: number; readonly name: string }[] = NAMES.map(
+  (name, i) => ({ bearingDeg: i * 45, name }),
+);
+
+/** Bearing from one point to another, degrees clockwise from north, in steps of five. */
+export function bearingTo(from: PlanPoint, to: PlanPoint): number {
+  const deg = (Math.atan2(to[0] - from[0], to[1] - from[1]) * 180) / Math.PI;
+  return (((Math.round(deg / STEP_DEG) * STEP_DEG) % 360) + 360) % 360;
+}
+
+/** The bearing of one of them, `null` where the yard has no such thing. */
+export function bearingOf(yard: Yard, of: BearingOf): number | null {
+  if (of === 'wind') return yard.coldWindFromDeg;
+  return of === 'slope' ? (yard.slope?.towardsDeg ?? null) : (yard.bigWater?.bearingDeg ?? null);
+}
+
+/** The yard with the arrow turned so that it lies towards a point, seen from the middle of the plot. */
+export function withBearing(yard: Yard, of: BearingOf, at: PlanPoint): Yard {
+  const deg = bearingTo([yard.widthM / 2, yard.depthM / 2], at);
+  if (of === 'wind') return { ...yard, coldWindFromDeg: deg };
+  if (of === 'slope') return yard.slope ? { ...yard, slope: { ...yard.slope, towardsDeg: deg } } : yard;
+  return yard.bigWater ? { ...yard, bigWater: { ...yard.bigWater, bearingDeg: deg } } : yard;
+}
+
+/** The point of the plot's edge that lies in a direction from its middle, m. */
+export function edgePoint(
+  { widthM, depthM }: Pick<Yard, 'widthM' | 'depthM'>,
+  bearingDeg: number,
+): PlanPoint {
+  const turn = (bearingDeg * Math.PI) / 180;
+  const [dx, dy] = [Math.sin(turn), Math.cos(turn)];
+  const reach = Math.min(
+    Math.abs(dx) > 1e-9 ? widthM / 2 / Math.abs(dx) : Infinity,
+    Math.abs(dy) > 1e-9 ? depthM / 2 / Math.abs(dy) : Infinity,
+  );
+  return [widthM / 2 + dx * reach, depthM / 2 + dy * reach];
+}

@@ -1,0 +1,62 @@
+import type { PlanPoint } from '../../analysis/spot/yard.ts';
+import { toGrain } from './snapping.ts';
+
+/** A picture of the reader's own under the plan. It stays in the browser and is gone on reload. */
+export interface UnderlaidPicture {
+  readonly name: string;
+  readonly image: HTMLImageElement;
+  /** Height as a share of the width. */
+  readonly shape: number;
+  /** Its south-west corner on the plan, m. */
+  readonly at: PlanPoint;
+  readonly widthM: number;
+}
+
+/** Widths a picture may be given, m. */
+export const PICTURE_WIDTH_MIN_M = 1;
+export const PICTURE_WIDTH_MAX_M = 1000;
+
+type Placed = Pick<UnderlaidPicture, 'at' | 'widthM'>;
+
+/**
+ * The picture stretched so that two points of the plan, as it lies now, come to be `lengthM` apart; the first stays where
+ * it is. `null` when the points are the same or the width would be out of bounds.
+ */
+export function scaledByLength<T extends Placed>(
+  picture: T,
+  from: PlanPoint,
+  to: PlanPoint,
+  lengthM: number,
+): T | null {
+  const now = Math.hypot(to[0] - from[0], to[1] - from[1]);
+  if (!(now > 0) || !(lengthM > 0)) return null;
+  const factor = lengthM / now;
+  const widthM = picture.widthM * factor;
+  if (widthM < PICTURE_WIDTH_MIN_M || widthM > PICTURE_WIDTH_MAX_M) return null;
+  const at: PlanPoint = [
+    toGrain(from[0] + (picture.at[0] - from[0]) * factor),
+    toGrain(from[1] + (picture.at[1] - from[1]) * factor),
+  ];
+  return { ...picture, at, widthM };
+}
+
+/** Loads a file as a picture without letting it leave the browser. @throws Error with a sentence for the reader */
+export async function openPicture(file: File, plotWidthM: number): Promise<UnderlaidPicture> {
+  const url = URL.createObjectURL(file);
+  const image = new Image();
+  image.src = url;
+  try {
+    await image.decode();
+  } catch {
+    throw new Error(`${file.name} could not be opened as a picture; JPEG, PNG and WebP can.`);
+  } finally {
+    URL.revokeObjectURL(url);
+  }
+  return {
+    name: file.name,
+    image,
+    shape: image.naturalHeight / image.naturalWidth,
+    at: [0, 0],
+    widthM: plotWidthM,
+  };
+}
