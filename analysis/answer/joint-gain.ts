@@ -27,18 +27,22 @@ export function isCapped(spot: GainSpread, cover: GainSpread): boolean {
 
 /**
  * What holds by its own warmth (a bank round the graft, a garage) whatever the air of the yard: the larger of it and the
- * air's gain counts, end by end; where there is nothing of the kind (0) the air's.
+ * air's gain counts, end by end; where there is nothing of the kind (0) the air's. Its own row may say more than the joint
+ * cap (a garage 8 °F in wind): the cap holds for it too, which is the colder answer.
  */
 export function orAlone(air: GainSpread, alone: GainSpread): GainSpread {
-  const larger = (x: Spread, y: Spread): Spread =>
+  const larger = (x: Spread, y: Spread, capC: number): Spread =>
     y.highC > 0
       ? {
-          lowC: Math.max(x.lowC, y.lowC),
-          centreC: Math.max(x.centreC, y.centreC),
-          highC: Math.max(x.highC, y.highC),
+          lowC: Math.max(x.lowC, Math.min(y.lowC, capC)),
+          centreC: Math.max(x.centreC, Math.min(y.centreC, capC)),
+          highC: Math.max(x.highC, Math.min(y.highC, capC)),
         }
       : x;
-  return { calm: larger(air.calm, alone.calm), windy: larger(air.windy, alone.windy) };
+  return {
+    calm: larger(air.calm, alone.calm, JOINT_CAP.calmC),
+    windy: larger(air.windy, alone.windy, JOINT_CAP.windyC),
+  };
 }
 
 function jointSpread(a: Spread, b: Spread, capC: number): Spread {

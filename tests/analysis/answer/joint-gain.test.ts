@@ -93,6 +93,7 @@ describe('what holds by its own warmth', () => {
     expect(orAlone(air, NO_GAIN_SPREAD)).toEqual(air);
     const banked = orAlone(air, certainly(F(10), F(10)));
     expect(banked.calm.centreC).toBeCloseTo(F(10), 9);
+    expect(banked.windy.centreC).toBeCloseTo(F(5), 9);
     expect(orAlone(certainly(F(9), 0), certainly(F(3), F(3))).calm.centreC).toBeCloseTo(F(9), 9);
   });
 });
