@@ -13,6 +13,7 @@ import { encodeWinterTile } from '../../../analysis/records/winter-tile.ts';
 import { CITRUS_TYPES } from '../../../analysis/tree/catalogue.ts';
 import { LEVELS } from '../../../analysis/tree/levels.ts';
 import { MATURE_TREE } from '../../../analysis/tree/penalties.ts';
+import { strictProtection } from '../../../analysis/answer/protection.ts';
 import { NO_LEVEL_GAIN_SPREADS } from '../../../analysis/tree/level-gains.ts';
 import { listFiles } from '../../../data-scripts/build/staging.ts';
 import { Pack } from '../../../data-scripts/pack/open-pack.ts';
@@ -106,45 +107,54 @@ describe('a place in the page and on the command line', () => {
   });
 
   it.each([
-    ['meyer_lemon', 'fruit'],
-    ['meyer_lemon', 'kill'],
-    ['satsuma_owari', 'wood'],
-    ['mexican_lime', 'leaf'],
-  ] as const)('%s, %s: is on the surface what it is alone, cell by cell', async (typeId, level) => {
-    const type = CITRUS_TYPES.find(({ id }) => id === typeId)!;
-    expect(type).toBeDefined();
-    const surface = (await answers.surface(
-      { packUrl: URL, protection: null, tree, typeId, level, winters: 'all' },
-      never,
-    ))!;
-    const histories = new PlaceHistories(pack);
-    let told = 0;
-    for (let cell = 0; cell < surface.states.length; cell++) {
-      const { lat, lon } = cellCentre(surface, cell);
-      const place = { by: 'point' as const, label: 'cell', lat, lon, elevationM: null };
-      if (surface.states[cell] === 2) {
-        expect(surface.periods[cell]).toBeNaN();
-        await expect(findSubject(pack, place)).rejects.toThrow('from the nearest station');
-        continue;
-      }
-      told++;
-      const { subject } = await findSubject(pack, place, histories);
-      const question = {
-        types: [type],
-        levels: [level],
-        tree,
-        gains: NO_LEVEL_GAIN_SPREADS,
-        years: 10,
-        draws: 20,
+    ['meyer_lemon', 'fruit', null],
+    ['meyer_lemon', 'kill', 'soil-bank'],
+    ['satsuma_owari', 'wood', 'cloth-light,tied'],
+    ['mexican_lime', 'leaf', null],
+  ] as const)(
+    '%s, %s, cover %s: is on the surface what it is alone, cell by cell',
+    async (typeId, level, cover) => {
+      const texts = {
+        ...{ spot: 'out-of-wind', yard: null, measured: null, cover },
+        ...({ hemisphere: 'north', container: false } as const),
       };
-      const { fitted, counted } = rankTypes(subject, question).types[0].levels[0];
-      expect(surface.longestClaims[cell]).toBe(2 * counted.winters);
-      if (fitted!.period === null) expect(surface.periods[cell]).toBeGreaterThan(1e12);
-      else expect(surface.periods[cell] / fitted!.period).toBeCloseTo(1, 6);
-    }
-    expect(told).toBeGreaterThan(30);
-    expect(told).toBeLessThan(surface.states.length);
-  });
+      const protection = cover === null ? null : texts;
+      const gains = protection ? strictProtection(protection).gains : NO_LEVEL_GAIN_SPREADS;
+      const type = CITRUS_TYPES.find(({ id }) => id === typeId)!;
+      expect(type).toBeDefined();
+      const surface = (await answers.surface(
+        { packUrl: URL, protection, tree, typeId, level, winters: 'all' },
+        never,
+      ))!;
+      const histories = new PlaceHistories(pack);
+      let told = 0;
+      for (let cell = 0; cell < surface.states.length; cell++) {
+        const { lat, lon } = cellCentre(surface, cell);
+        const place = { by: 'point' as const, label: 'cell', lat, lon, elevationM: null };
+        if (surface.states[cell] === 2) {
+          expect(surface.periods[cell]).toBeNaN();
+          await expect(findSubject(pack, place)).rejects.toThrow('from the nearest station');
+          continue;
+        }
+        told++;
+        const { subject } = await findSubject(pack, place, histories);
+        const question = {
+          types: [type],
+          levels: [level],
+          tree,
+          gains,
+          years: 10,
+          draws: 20,
+        };
+        const { fitted, counted } = rankTypes(subject, question).types[0].levels[0];
+        expect(surface.longestClaims[cell]).toBe(2 * counted.winters);
+        if (fitted!.period === null) expect(surface.periods[cell]).toBeGreaterThan(1e12);
+        else expect(surface.periods[cell] / fitted!.period).toBeCloseTo(1, 6);
+      }
+      expect(told).toBeGreaterThan(30);
+      expect(told).toBeLessThan(surface.states.length);
+    },
+  );
 
   it('loads each file of the pack once', () => {
     expect(new Set(fetched).size).toBe(fetched.length);
