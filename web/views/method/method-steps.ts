@@ -58,6 +58,16 @@ export const METHOD_STEPS: readonly MethodStep[] = [
     sources: ['extension and research sources listed with each type'],
   },
   {
+    title: 'What spot and cover add',
+    paragraphs: [
+      'Degrees are added to the air, on calm and on windy nights apart, each with a low and a high end; a night of unclear kind gets the smaller of the two. A yard’s degrees come from what is drawn in it: warmth of walls by side, heating and distance, the share of the sky that is hidden (computed from the heights drawn), paving, water, bare or mulched ground, cold air that collects in low ground or behind what dams it, shelter from the cold wind. Each cause counts once, the sum of warm ones at most 8 °F (4.4 °C) on calm and 3 °F (1.7 °C) on windy nights. Readings of an own thermometer take the place of the table: from ten nights of a kind on they stand alone.',
+      'Of covers the largest counts, with lights and soil beside it; in wind a cover gains nothing unless it is tied to the ground. Banks and wraps gain at the graft only. Spot and cover together never gain more than 10 °F (5.6 °C) on calm and 5 °F (2.8 °C) on windy nights. Most of these degrees are the trade’s practice, few were measured: that is why the answer is given at both ends of them.',
+      'Curves are drawn anew for every gain. Where the curve of a larger gain comes out with a shorter period, that shorter one is said for the smaller gain too, so that more cover never looks worse.',
+    ],
+    code: 'analysis/answer/protection.ts',
+    sources: ['extension and research sources listed with each figure', 'the trade’s practice'],
+  },
+  {
     title: 'Counted',
     paragraphs: [
       'A winter is hit when at least one night’s sustained cold, with whatever a spot or cover gains, is at or below the threshold with its penalties; both are compared in hundredths of a degree Celsius. Hits in n complete winters give the plain period n over hits; its 90% range is Wilson’s interval for the share, turned into winters.',
