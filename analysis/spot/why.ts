@@ -87,11 +87,10 @@ function shelter({ wind, yard }: PreparedYard, [eastM, northM]: PlanPoint): stri
   let what = '';
   for (let ray = 0; ray < wind.rays; ray++) {
     lookAlong(wind, ray, eastM, northM);
-    for (let barrier = 0; barrier < wind.barriers; barrier++) {
-      const distanceM = wind.distanceM[barrier];
-      if (distanceM < 0 || distanceM >= nearest) continue;
-      nearest = distanceM;
-      what = BARRIERS[wind.kinds[barrier]];
+    for (let side = 0; side < wind.sides; side++) {
+      if (wind.filled[side] === 0 || wind.distanceM[side] >= nearest) continue;
+      nearest = wind.distanceM[side];
+      what = BARRIERS[wind.kinds[side]];
     }
   }
   return `out of the cold ${sideName(yard.coldWindFromDeg)} wind, ${metres(nearest)} behind a ${what}`;

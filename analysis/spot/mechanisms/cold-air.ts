@@ -1,5 +1,4 @@
 import { relativeHeightM } from '../relief.ts';
-import { sidesOfLine, sidesOfOutline } from '../segments.ts';
 import type { Yard } from '../yard.ts';
 import { barrierRays, lookAlong, type Barrier, type BarrierRays } from './upright-rays.ts';
 
@@ -13,8 +12,9 @@ const DAM_MAX_M = 3;
 const POOL_HEIGHTS = 10;
 /** Steeper ground than this drains; on flatter ground nothing is dammed (a design choice). */
 const DRAINING_PERCENT = 2;
-/** Cold air finds its way round: straight downhill and four bearings on either side. */
-const SPREAD_DEG = Array.from({ length: 9 }, (_, k) => 10 * (k - 4));
+/** Cold air finds its way round: what stands up to 40 degrees to either side of straight downhill dams it. */
+const SPREAD_DEG = 40;
+const STEP_DEG = 10;
 
 export interface ColdAir {
   readonly yard: Yard;
@@ -33,49 +33,46 @@ export function coldAir(yard: Yard): ColdAir {
   const dams = things.flatMap((thing): Barrier[] => {
     if (thing.kind !== 'building' && thing.kind !== 'wall' && thing.kind !== 'windbreak') return [];
     if (thing.kind === 'wall' && thing.open) return [];
-    const sides = thing.kind === 'building' ? sidesOfOutline(thing.outline) : sidesOfLine(thing.line);
-    return sides.map((side) => ({
-      kind: thing.kind,
-      side,
-      heightM: Math.min(DAM_MAX_M, thing.heightM),
-      strength: 1,
-    }));
+    return [{ thing, heightM: Math.min(DAM_MAX_M, thing.heightM), strength: 1 }];
   });
+  const drains = slope !== null && slope.percent > 0 && dams.length > 0;
   return {
     yard,
-    dams:
-      slope && slope.percent > 0 && dams.length > 0
-        ? barrierRays(
-            dams,
-            SPREAD_DEG.map((spread) => slope.towardsDeg + spread),
-          )
-        : null,
+    dams: drains ? barrierRays(dams, slope.towardsDeg, SPREAD_DEG, STEP_DEG) : null,
     risePerM: Float64Array.from(
-      SPREAD_DEG,
-      (spread) => ((slope?.percent ?? 0) / 100) * Math.cos((spread * Math.PI) / 180),
+      { length: (2 * SPREAD_DEG) / STEP_DEG + 1 },
+      (_, ray) => ((slope?.percent ?? 0) / 100) * Math.cos(((ray * STEP_DEG - SPREAD_DEG) * Math.PI) / 180),
     ),
     draining: Math.min(1, (slope?.percent ?? 0) / DRAINING_PERCENT),
     relief: slope !== null || things.some(({ kind }) => kind === 'hollow' || kind === 'rise'),
   };
 }
 
-/** Depth, m, of the cold air that a dam downhill holds at a point: up to the dam's height, mean over the rays. */
+/**
+ * Depth, m, of the cold air that dams downhill hold at a point: up to a dam's height; the mean over the rays, of each
+ * the sum over the sides that fill its sector, and no more than the deepest of them.
+ */
 export function dammedDepthM({ dams, risePerM, draining }: ColdAir, eastM: number, northM: number): number {
   if (!dams) return 0;
+  const { rays, sides, distanceM, filled } = dams;
   let sum = 0;
-  for (let ray = 0; ray < dams.rays; ray++) {
-    let deepest = 0;
+  for (let ray = 0; ray < rays; ray++) {
     lookAlong(dams, ray, eastM, northM);
-    for (let dam = 0; dam < dams.barriers; dam++) {
-      const heightM = dams.heightM[dam];
-      const distanceM = dams.distanceM[dam];
-      if (distanceM < 0 || heightM <= deepest || distanceM >= POOL_HEIGHTS * heightM) continue;
-      const depthM = (heightM - risePerM[ray] * distanceM) * (1 - distanceM / (POOL_HEIGHTS * heightM));
+    let deepest = 0;
+    let all = 0;
+    for (let side = 0; side < sides; side++) {
+      if (filled[side] === 0) continue;
+      const heightM = dams.heightM[side];
+      const thinned = 1 - distanceM[side] / (POOL_HEIGHTS * heightM);
+      const filledM = heightM - risePerM[ray] * distanceM[side];
+      if (thinned <= 0 || filledM <= 0) continue;
+      const depthM = filledM * thinned;
       if (depthM > deepest) deepest = depthM;
+      all += depthM * filled[side];
     }
-    sum += deepest;
+    sum += Math.min(deepest, all);
   }
-  return (draining * sum) / dams.rays;
+  return (draining * sum) / rays;
 }
 
 /** Metres that a point lies below the open ground, dammed air counted as depth; below 0 on higher ground. */

@@ -88,7 +88,8 @@ export function reach(faces: WarmFaces, face: number, eastM: number, northM: num
     (eastM - segments.fromEast[face]) * outEast[face] + (northM - segments.fromNorth[face]) * outNorth[face];
   if (beforeM <= 0) return 0;
   const distanceM = Math.sqrt(squaredDistanceTo(segments, face, eastM, northM));
-  const turned = Math.min(1, beforeM / distanceM);
+  // Whole up to 45° aside, so that round a corner one face takes over from the other without a gap.
+  const turned = Math.min(1, (Math.SQRT2 * beforeM) / distanceM);
   return distanceM <= FULL_WITHIN_M ? turned : turned * Math.exp((FULL_WITHIN_M - distanceM) / DECAY_M);
 }
 

@@ -1,4 +1,3 @@
-import { sidesOfLine, sidesOfOutline } from '../segments.ts';
 import type { Yard } from '../yard.ts';
 import { barrierRays, lookAlong, type Barrier, type BarrierRays } from './upright-rays.ts';
 
@@ -10,8 +9,9 @@ const LOWEST_M = 0.5;
 const FULL_HEIGHT_M = 2;
 /** Pickets let about half of the wind through (inferred). */
 const OPEN_STRENGTH = 0.5;
-/** The cold wind veers by up to 30 degrees: its bearing and six on either side, so that shelter ends softly. */
-const VEER_DEG = Array.from({ length: 13 }, (_, k) => 5 * (k - 6));
+/** The cold wind veers by up to 30 degrees to either side. */
+const VEER_DEG = 30;
+const STEP_DEG = 5;
 
 /** What shelters from the cold wind, looked for into the wind. */
 export function windBarriers({
@@ -23,31 +23,30 @@ export function windBarriers({
     const strength =
       Math.min(1, Math.max(0, (thing.heightM - LOWEST_M) / (FULL_HEIGHT_M - LOWEST_M))) *
       (thing.kind === 'wall' && thing.open ? OPEN_STRENGTH : 1);
-    const sides = thing.kind === 'building' ? sidesOfOutline(thing.outline) : sidesOfLine(thing.line);
-    return strength > 0
-      ? sides.map((side) => ({ kind: thing.kind, side, heightM: thing.heightM, strength }))
-      : [];
+    return strength > 0 ? [{ thing, heightM: thing.heightM, strength }] : [];
   });
-  return barrierRays(
-    barriers,
-    VEER_DEG.map((veer) => coldWindFromDeg + veer),
-  );
+  return barrierRays(barriers, coldWindFromDeg, VEER_DEG, STEP_DEG);
 }
 
-/** Share of the full shelter at a point, 0-1: the mean over the wind's bearings, of each the best barrier. */
+/**
+ * Share of the full shelter at a point, 0-1: the mean over the wind's bearings; of each the sum over the sides that
+ * fill its sector, and no more than the best of them.
+ */
 export function shelterShare(wind: BarrierRays, eastM: number, northM: number): number {
+  const { rays, sides, distanceM, filled, heightM, strength } = wind;
   let sum = 0;
-  for (let ray = 0; ray < wind.rays; ray++) {
-    let best = 0;
+  for (let ray = 0; ray < rays; ray++) {
     lookAlong(wind, ray, eastM, northM);
-    for (let barrier = 0; barrier < wind.barriers; barrier++) {
-      const distanceM = wind.distanceM[barrier];
-      if (distanceM < 0 || wind.strength[barrier] <= best) continue;
-      const heights = distanceM / wind.heightM[barrier];
-      const kept = Math.min(1, Math.max(0, (LOST_HEIGHTS - heights) / (LOST_HEIGHTS - FULL_HEIGHTS)));
-      if (kept * wind.strength[barrier] > best) best = kept * wind.strength[barrier];
+    let best = 0;
+    let all = 0;
+    for (let side = 0; side < sides; side++) {
+      if (filled[side] === 0) continue;
+      const left = (LOST_HEIGHTS - distanceM[side] / heightM[side]) / (LOST_HEIGHTS - FULL_HEIGHTS);
+      const share = strength[side] * Math.min(1, Math.max(0, left));
+      if (share > best) best = share;
+      all += share * filled[side];
     }
-    sum += best;
+    sum += Math.min(best, all);
   }
-  return sum / wind.rays;
+  return sum / rays;
 }
