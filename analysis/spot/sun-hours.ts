@@ -45,8 +45,8 @@ let latest: WinterSun | undefined;
 /**
  * Mean hours of direct sun a day at a point in the three months round the winter solstice of its hemisphere, if the
  * sky were clear: the middle of the sun's disc stands above the level horizon and what is drawn. Behind a crown only
- * the share counts that the crown lets through. A shadow's edge is right to about a quarter of an hour (the azimuths
- * are 5 degrees wide).
+ * the share counts that the crown lets through. Behind long walls right to 0.1 hours; the edge of a narrow thing's
+ * shadow to a quarter of an hour (an azimuth is 5 degrees wide).
  * @param heightM height of the eye above the ground, m
  */
 export function winterSunHours(
