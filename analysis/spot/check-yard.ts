@@ -1,5 +1,5 @@
 import { InputError } from '../records/input-error.ts';
-import { outsideLimits, type Limits } from './limits.ts';
+import { inQuotes, outsideLimits, type Limits } from './limits.ts';
 import { MECHANISM_IDS } from './mechanism.ts';
 import { pointProblem, thingName, thingProblem } from './thing-problems.ts';
 import { PLOT_MAX_M, PLOT_MIN_M, THINGS_MAX, type Yard } from './yard.ts';
@@ -95,7 +95,8 @@ export function yardProblems(yard: Yard): YardProblem[] {
     if (names.has(spot.name)) problem ??= 'has the name of another spot';
     names.add(spot.name);
     const name = spot.name.trim() === '' ? spot.id : spot.name;
-    if (problem !== null) problems.push({ thingId: spot.id, sentence: `The spot "${name}" ${problem}.` });
+    if (problem !== null)
+      problems.push({ thingId: spot.id, sentence: `The spot ${inQuotes(name)} ${problem}.` });
   }
   return problems;
 }

@@ -11,6 +11,11 @@ export function shown(value: number): string {
   return Number.isFinite(value) ? String(Number(value.toPrecision(6))) : 'not a number';
 }
 
+/** A name in a sentence: in quotes, on one line, cut short. */
+export function inQuotes(name: string): string {
+  return JSON.stringify(name.length > 40 ? `${name.slice(0, 37)}...` : name);
+}
+
 /** What is wrong with a number, said after the name of what it belongs to ("The wall 2"); `null`: nothing. */
 export function outsideLimits(value: number, { what, least, most, unit }: Limits): string | null {
   if (!Number.isFinite(value)) return `has a ${what} that is not a number`;

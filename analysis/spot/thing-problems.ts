@@ -1,4 +1,4 @@
-import { outsideLimits, shown, type Limits } from './limits.ts';
+import { inQuotes, outsideLimits, shown, type Limits } from './limits.ts';
 import { lineLengthM, selfCrossing, signedAreaM2 } from './outline.ts';
 import {
   CORNERS_MAX,
@@ -38,7 +38,7 @@ const KIND_WORDS: Record<YardThing['kind'], string> = {
 /** What a thing is called in sentences: "wall 2" for one that is numbered by its kind (`wall-2`), else its id in quotes. */
 export function thingName({ kind, id }: Pick<YardThing, 'kind' | 'id'>): string {
   const number = id.startsWith(`${kind}-`) ? id.slice(kind.length + 1) : '';
-  return /^\d+$/.test(number) ? `${KIND_WORDS[kind]} ${number}` : `${KIND_WORDS[kind]} "${id}"`;
+  return /^\d+$/.test(number) ? `${KIND_WORDS[kind]} ${number}` : `${KIND_WORDS[kind]} ${inQuotes(id)}`;
 }
 
 /** What is wrong with where a point lies, said after the name of what it belongs to; `null`: nothing. */

@@ -112,6 +112,7 @@ describe('things', () => {
       { ...HOLLOW, at: [-1, 2] },
       'The hollow "dip" reaches outside the plot, to -1 m east and 2 m north; the plot is 32 by 24 m.',
     ],
+    [{ ...WALL, id: 'a\nb' }, 'The wall "a\\nb" has an id that is not made of letters, figures and hyphens.'],
     [{ ...WALL, id: 'a b' }, 'The wall "a b" has an id that is not made of letters, figures and hyphens.'],
   ])('%#: $1', (thing, expected) => {
     expect(ofThing(thing)).toEqual([expected]);
