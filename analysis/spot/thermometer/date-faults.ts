@@ -1,0 +1,74 @@
+import type { KeptNights } from '../../records/kept-nights.ts';
+import { matchOf, type Fault, type Match } from './fault.ts';
+import { applyMends, swapped } from './mend.ts';
+import { sayDay, sayDifference } from './say.ts';
+import type { NightReading, ReadingUnit } from './spot-reading.ts';
+
+/** Nights that must match for a wrong date to be told. */
+const NIGHTS_NEEDED = 5;
+/** A mended match must scatter less than this share of the present one: successive nights differ by some 3 °C, twins by 1. */
+const MUCH_BETTER = 0.6;
+/** A match that scatters more than this, °C, is none. */
+const NO_MATCH_C = 4;
+
+/** Dates whose day and month are exchanged, or that are a day off, told by how much better the mended ones match. */
+export function dateFaults(
+  readings: readonly NightReading[],
+  nights: KeptNights,
+  unit: ReadingUnit,
+): Fault[] {
+  return swapFault(readings, nights, unit) ?? shiftFault(readings, nights, unit) ?? [];
+}
+
+function swapFault(readings: readonly NightReading[], nights: KeptNights, unit: ReadingUnit): [Fault] | null {
+  // Only dates that could be meant the other way round can tell.
+  const open = readings.filter(({ day }) => swapped(day) !== day);
+  if (open.length < NIGHTS_NEEDED) return null;
+  const now = matchOf(open, nights);
+  const then = matchOf(applyMends(open, [{ kind: 'swap' }]), nights);
+  if (!isMuchBetter(now, then)) return null;
+  const first = open[0]!;
+  const nowWords =
+    now.nights < NIGHTS_NEEDED
+      ? `as read only ${now.nights} of ${open.length} fall on nights of the record`
+      : `as read their differences to the station scatter by ${sayDifference(now.spreadC, unit)}`;
+  return [
+    {
+      id: 'swapped',
+      sentence:
+        `Day and month seem to be exchanged in ${open.length} dates (line ${first.line}: ${sayDay(first.day)}): ${nowWords}, ` +
+        `exchanged they match ${then.nights} nights within ${sayDifference(then.spreadC, unit)}.`,
+      mend: { label: 'Exchange day and month', mend: { kind: 'swap' } },
+    },
+  ];
+}
+
+function shiftFault(
+  readings: readonly NightReading[],
+  nights: KeptNights,
+  unit: ReadingUnit,
+): [Fault] | null {
+  const now = matchOf(readings, nights);
+  const tried = ([1, -1] as const).map((days) => ({
+    days,
+    match: matchOf(applyMends(readings, [{ kind: 'shift', days }]), nights),
+  }));
+  const best = tried.reduce((a, b) => (b.match.spreadC < a.match.spreadC ? b : a));
+  if (!isMuchBetter(now, best.match)) return null;
+  const word = best.days === 1 ? 'later' : 'earlier';
+  return [
+    {
+      id: 'shifted',
+      sentence:
+        `The dates seem to be a day off: moved one day ${word}, the differences to the station scatter by ` +
+        `${sayDifference(best.match.spreadC, unit)} in place of ${sayDifference(now.spreadC, unit)}. A night is dated by its morning.`,
+      mend: { label: `Move all dates one day ${word}`, mend: { kind: 'shift', days: best.days } },
+    },
+  ];
+}
+
+function isMuchBetter(now: Match, then: Match): boolean {
+  if (then.nights < NIGHTS_NEEDED || !(then.spreadC < NO_MATCH_C)) return false;
+  if (now.nights < NIGHTS_NEEDED) return then.nights >= 2 * now.nights && then.nights >= NIGHTS_NEEDED;
+  return then.nights >= 0.7 * now.nights && then.spreadC < MUCH_BETTER * now.spreadC;
+}

@@ -1,0 +1,23 @@
+import { civilDate, MONTH_NAMES, type DayNumber } from '../../units/calendar.ts';
+import { celsiusDifferenceToFahrenheit, celsiusToFahrenheit } from '../../units/temperature.ts';
+import type { ReadingUnit } from './spot-reading.ts';
+
+/** A temperature in words, such as `28.4 °F`. */
+export function sayTemperature(valueC: number, unit: ReadingUnit): string {
+  return `${figure(unit === 'F' ? celsiusToFahrenheit(valueC) : valueC)} °${unit}`;
+}
+
+/** A difference of temperatures without its sign, such as `3.1 °F`. */
+export function sayDifference(valueC: number, unit: ReadingUnit): string {
+  return `${figure(Math.abs(unit === 'F' ? celsiusDifferenceToFahrenheit(valueC) : valueC))} °${unit}`;
+}
+
+/** A day in words, such as `5 January 2024`. */
+export function sayDay(day: DayNumber): string {
+  const { year, month, day: ofMonth } = civilDate(day);
+  return `${ofMonth} ${MONTH_NAMES[month - 1]} ${year}`;
+}
+
+function figure(value: number): string {
+  return (Math.round(value * 10) / 10 + 0).toFixed(1).replace('-', '−');
+}
