@@ -3,7 +3,13 @@ import { groundTaken, roomToStandM } from './ground-taken.ts';
 import type { MechanismId } from './mechanism.ts';
 import { distanceToOutlines } from './mechanisms/areas.ts';
 import { fieldStepM } from './offset-field.ts';
-import { offsetAt, prepareYard, type PreparedYard, type SpotOffset } from './offset-at.ts';
+import {
+  offsetAt,
+  prepareYard,
+  type PreparedYard,
+  type SpotMechanism,
+  type SpotOffset,
+} from './offset-at.ts';
 import { isWithin, outlinesOf } from './segments.ts';
 import { findShares } from './spot-shares.ts';
 import { winterSunHours } from './sun-hours.ts';
@@ -120,13 +126,23 @@ function distanceM([eastA, northA]: PlanPoint, [eastB, northB]: PlanPoint): numb
   return Math.hypot(eastA - eastB, northA - northB);
 }
 
+/** What a spot's score has of a mechanism, °C. */
+function weighed({ gain }: SpotMechanism): number {
+  return gain.calm.centreC + WINDY_WEIGHT * gain.windy.centreC;
+}
+
 function reasons({ mechanisms }: SpotOffset, sunHours: number): string {
-  const sunWarmed = mechanisms.some(({ id }) => id === 'warm-wall');
-  const told = mechanisms
-    .filter(({ id }) => !(id === 'heated-wall' && sunWarmed))
-    .sort((a, b) => Number(ALIKE_EVERYWHERE.has(a.id)) - Number(ALIKE_EVERYWHERE.has(b.id)));
-  const milder = told.filter(({ gain }) => gain.calm.centreC + gain.windy.centreC > 0).map(({ why }) => why);
-  const colder = told.filter(({ gain }) => gain.calm.centreC + gain.windy.centreC <= 0).map(({ why }) => why);
+  const sunWarmed = mechanisms.find(({ id }) => id === 'warm-wall')?.why;
+  const told = [...mechanisms]
+    .sort((a, b) => Math.abs(weighed(b)) - Math.abs(weighed(a)))
+    .sort((a, b) => Number(ALIKE_EVERYWHERE.has(a.id)) - Number(ALIKE_EVERYWHERE.has(b.id)))
+    // A wall that is both heated and warmed by the sun is told of once.
+    .map((mechanism) => ({
+      weight: weighed(mechanism),
+      why: sunWarmed?.replace('sun-warmed ', '') === mechanism.why ? sunWarmed : mechanism.why,
+    }));
+  const milder = [...new Set(told.filter(({ weight }) => weight > 0).map(({ why }) => why))];
+  const colder = told.filter(({ weight }) => weight <= 0).map(({ why }) => why);
   const good = milder.length > 0 ? milder.slice(0, 3).join('; ') : 'open ground';
   const bad = colder.length > 0 ? `; but ${colder[0]}` : '';
   const hours = sunHours.toFixed(1);

@@ -10,8 +10,8 @@ const LEAST_SHARE = -2.5 / 5.5;
 const DAM_MAX_M = 3;
 /** Behind a dam the pool thins out over this many heights (a design choice). */
 const POOL_HEIGHTS = 10;
-/** Steeper ground than this drains; on flatter ground nothing is dammed (a design choice). */
-const DRAINING_PERCENT = 2;
+/** From this fall on air drains as strongly as it will; on level ground nothing is dammed (a design choice). */
+const DRAINING_PERCENT = 5;
 /** Cold air finds its way round: what stands up to 40 degrees to either side of straight downhill dams it. */
 const SPREAD_DEG = 40;
 const STEP_DEG = 10;
