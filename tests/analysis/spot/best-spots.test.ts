@@ -51,7 +51,7 @@ describe('the best spots', () => {
           });
         },
       ),
-      { numRuns: 15 },
+      { numRuns: 10 },
     );
   });
 
