@@ -1,6 +1,7 @@
 import { InputError } from '../records/input-error.ts';
-import { sourceOf, type Basis } from '../tree/catalogue.ts';
+import type { Basis } from '../tree/catalogue.ts';
 import { LEVELS, type Level } from '../tree/levels.ts';
+import { sourceOf } from '../tree/sources.ts';
 import { fahrenheitDifferenceToCelsius } from '../units/temperature.ts';
 import { NO_GAIN_SPREAD, type GainSpread, type Spread } from '../winter/gain-spread.ts';
 import { ALL_CHOICES, type CoverId, type MeasureId } from './cover-ids.ts';

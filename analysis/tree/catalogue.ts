@@ -1,6 +1,5 @@
 import { fahrenheitToCelsius } from '../units/temperature.ts';
 import { LEVELS, type Level } from './levels.ts';
-import sources from './sources.json';
 import figures from './types.json';
 
 /** How well a figure is known: read in its source, recalled, inferred from neighbours, or the trade's practice. */
@@ -31,7 +30,7 @@ export interface CitrusType {
     readonly california: readonly number[];
     readonly basis: Basis;
   };
-  /** Keys of {@link sourceOf}. */
+  /** Keys of `sourceOf`. */
   readonly sources: readonly string[];
   readonly confidence: 'low' | 'medium' | 'high';
 }
@@ -57,11 +56,6 @@ const BY_ID = new Map(CITRUS_TYPES.map((type) => [type.id, type]));
 /** A type by its id, `undefined` when there is none. */
 export function findType(id: string): CitrusType | undefined {
   return BY_ID.get(id);
-}
-
-/** Full name of a source key, the key itself when unknown. */
-export function sourceOf(key: string): string {
-  return (sources as Record<string, string>)[key] ?? key;
 }
 
 function threshold(entry: { f: number[]; hours: number; basis: string }): Threshold {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { coefficientsOf, TABLE_COEFFICIENTS } from '../../../analysis/spot/coefficients.ts';
 import { MECHANISM_IDS, type MechanismId } from '../../../analysis/spot/mechanism.ts';
-import { sourceOf } from '../../../analysis/tree/catalogue.ts';
+import { sourceOf } from '../../../analysis/tree/sources.ts';
 import { celsiusDifferenceToFahrenheit } from '../../../analysis/units/temperature.ts';
 import type { Spread } from '../../../analysis/winter/gain-spread.ts';
 

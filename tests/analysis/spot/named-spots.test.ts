@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { findNamedSpot, NAMED_SPOTS } from '../../../analysis/spot/named-spots.ts';
-import { sourceOf } from '../../../analysis/tree/catalogue.ts';
+import { sourceOf } from '../../../analysis/tree/sources.ts';
 import { celsiusDifferenceToFahrenheit } from '../../../analysis/units/temperature.ts';
 
 const endsF = (id: string, kind: 'calm' | 'windy') => {

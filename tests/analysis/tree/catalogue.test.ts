@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { CITRUS_TYPES, findType, sourceOf } from '../../../analysis/tree/catalogue.ts';
+import { CITRUS_TYPES, findType } from '../../../analysis/tree/catalogue.ts';
+import { sourceOf } from '../../../analysis/tree/sources.ts';
 import { LEVELS } from '../../../analysis/tree/levels.ts';
 import { celsiusToFahrenheit } from '../../../analysis/units/temperature.ts';
 
