@@ -1,5 +1,6 @@
 import type { PlaceRequest } from '../../analysis/answer/find-subject.ts';
-import type { DepthDuration, Headline, Ranking } from '../../analysis/answer/assessment.ts';
+import type { DepthDuration, Headline, LevelAnswer, Ranking } from '../../analysis/answer/assessment.ts';
+import type { LeastCoverAnswer } from '../../analysis/answer/cover-answer.ts';
 import type { ProtectionTexts } from '../../analysis/answer/protection.ts';
 import type { ThreeReadings } from '../../analysis/answer/three-readings.ts';
 import type { NightPlan } from '../../analysis/place/night-plan.ts';
@@ -142,8 +143,38 @@ export interface NightsQuestion {
 /** A station in the database, or several with what each tells of the place. */
 export type NightsSource = { readonly stationId: string } | { readonly plan: NightPlan };
 
+/** A type and level on a spot, to be told of under several covers; the spot's own cover is not looked at. */
+interface CoverOnSpot {
+  readonly packUrl: string;
+  readonly place: PlaceRequest;
+  readonly tree: TreeState;
+  readonly years: number;
+  readonly typeId: string;
+  readonly level: Level;
+  readonly protection: ProtectionTexts;
+}
+
+export interface CoverPeriodsQuestion extends CoverOnSpot {
+  /** Covers as lists of ids. */
+  readonly covers: readonly (readonly string[])[];
+}
+
+/** The full answer on the bare spot, and the headline under each cover asked about. */
+export interface CoverPeriods {
+  readonly none: LevelAnswer;
+  readonly headlines: readonly Headline[];
+}
+
+/** The least cover of these candidates that makes the loss rarer than once in so many winters. */
+export interface LeastCoverQuestion extends CoverOnSpot {
+  readonly candidates: readonly string[];
+  readonly onceIn: number;
+}
+
 /** What only later parts of the page ask of the worker. */
 export interface LaterPort {
+  coverPeriods(question: CoverPeriodsQuestion): Promise<CoverPeriods>;
+  leastCover(question: LeastCoverQuestion): Promise<LeastCoverAnswer>;
   nightsSource(question: NightsQuestion): Promise<NightsSource>;
   readings(question: ReadingsQuestion): Promise<ThreeReadings>;
   comparison(question: ComparisonQuestion): Promise<readonly ComparedPlace[]>;

@@ -47,6 +47,10 @@ export class AnswerDesk {
         return answers.readings(request.question);
       case 'comparison':
         return answers.comparison(request.question, overtaken);
+      case 'coverPeriods':
+        return answers.coverPeriods(request.question, overtaken);
+      case 'leastCover':
+        return answers.leastCover(request.question);
       case 'nightsSource':
         return answers.nightsSource(request.question);
       case 'winterNights':

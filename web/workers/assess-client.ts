@@ -1,4 +1,5 @@
 import type { DepthDuration, Ranking } from '../../analysis/answer/assessment.ts';
+import type { LeastCoverAnswer } from '../../analysis/answer/cover-answer.ts';
 import type { ThreeReadings } from '../../analysis/answer/three-readings.ts';
 import type {
   AssessPort,
@@ -6,8 +7,11 @@ import type {
   ColdestNight,
   ComparedPlace,
   ComparisonQuestion,
+  CoverPeriods,
+  CoverPeriodsQuestion,
   DepthDurationQuestion,
   LaterPort,
+  LeastCoverQuestion,
   NightsQuestion,
   NightsSource,
   ReadingsQuestion,
@@ -71,6 +75,14 @@ export class AssessClient implements AssessPort, LaterPort, SurfacePort {
 
   comparison(question: ComparisonQuestion): Promise<readonly ComparedPlace[]> {
     return this.#ask('comparison', question);
+  }
+
+  coverPeriods(question: CoverPeriodsQuestion): Promise<CoverPeriods> {
+    return this.#ask('coverPeriods', question);
+  }
+
+  leastCover(question: LeastCoverQuestion): Promise<LeastCoverAnswer> {
+    return this.#ask('leastCover', question);
   }
 
   nightsSource(question: NightsQuestion): Promise<NightsSource> {

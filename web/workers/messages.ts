@@ -1,11 +1,15 @@
 import type { DepthDuration, Ranking } from '../../analysis/answer/assessment.ts';
+import type { LeastCoverAnswer } from '../../analysis/answer/cover-answer.ts';
 import type { ThreeReadings } from '../../analysis/answer/three-readings.ts';
 import type {
   AssessQuestion,
   ColdestNight,
   ComparedPlace,
   ComparisonQuestion,
+  CoverPeriods,
+  CoverPeriodsQuestion,
   DepthDurationQuestion,
+  LeastCoverQuestion,
   NightsQuestion,
   NightsSource,
   ReadingsQuestion,
@@ -24,6 +28,8 @@ export interface Tasks {
   surface: { question: SurfaceQuestion; answer: Surface };
   readings: { question: ReadingsQuestion; answer: ThreeReadings };
   comparison: { question: ComparisonQuestion; answer: readonly ComparedPlace[] };
+  coverPeriods: { question: CoverPeriodsQuestion; answer: CoverPeriods };
+  leastCover: { question: LeastCoverQuestion; answer: LeastCoverAnswer };
   nightsSource: { question: NightsQuestion; answer: NightsSource };
   winterNights: { question: WinterNightsQuestion; answer: readonly ColdestNight[] };
 }

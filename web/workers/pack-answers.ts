@@ -1,5 +1,6 @@
 import { canopyGains, depthDurationOf, rankTypes } from '../../analysis/answer/assess.ts';
 import type { DepthDuration, Ranking } from '../../analysis/answer/assessment.ts';
+import type { LeastCoverAnswer } from '../../analysis/answer/cover-answer.ts';
 import { findSubject, type FoundSubject, type PlaceRequest } from '../../analysis/answer/find-subject.ts';
 import { PlaceHistories, type WinterSource } from '../../analysis/answer/place-histories.ts';
 import { FitShelf } from '../../analysis/answer/fit-book.ts';
@@ -21,7 +22,10 @@ import type {
   ColdestNight,
   ComparedPlace,
   ComparisonQuestion,
+  CoverPeriods,
+  CoverPeriodsQuestion,
   DepthDurationQuestion,
+  LeastCoverQuestion,
   NightsQuestion,
   NightsSource,
   ReadingsQuestion,
@@ -158,6 +162,20 @@ export class PackAnswers {
       }
     }
     return compared;
+  }
+
+  /** A type and level on a bare spot and under several covers; `null` when overtaken between two. */
+  async coverPeriods(question: CoverPeriodsQuestion, overtaken: Overtaken): Promise<CoverPeriods | null> {
+    const type = knownType(question.typeId);
+    const { coverPeriods } = await import('./cover-answers.ts');
+    return coverPeriods(await this.#ready(question.place), type, question, overtaken);
+  }
+
+  /** The least cover that makes a loss as rare as wished. */
+  async leastCover(question: LeastCoverQuestion): Promise<LeastCoverAnswer> {
+    const type = knownType(question.typeId);
+    const { leastCoverHere } = await import('./cover-answers.ts');
+    return leastCoverHere(await this.#ready(question.place), type, question);
   }
 
   async #coastKm(place: PlaceRequest): Promise<number | null> {

@@ -42,6 +42,8 @@ async function openPage(chosen: Chosen): Promise<PageState> {
     later: {
       readings: () => Promise.reject(new Error('not asked for here')),
       comparison: async () => [],
+      coverPeriods: () => Promise.reject(new Error('not asked for here')),
+      leastCover: () => Promise.reject(new Error('not asked for here')),
       nightsSource: async () => ({ stationId: 'S1' }),
     },
   });

@@ -1,0 +1,74 @@
+import { ALL_CHOICES, MEASURE_IDS, WRONG_CHOICES, type CoverId } from '../../../analysis/cover/cover-ids.ts';
+import { findMeasure, MEASURES, type Measure } from '../../../analysis/cover/measures.ts';
+
+/** The ids of a choice of covers that we know, each once, in the order they are offered. */
+export function coverIdsOf(text: string | null): readonly CoverId[] {
+  const written = split(text);
+  return ALL_CHOICES.filter((id) => written.includes(id));
+}
+
+/** What a link names and we don't know. */
+export function unknownCovers(text: string | null): readonly string[] {
+  return split(text).filter((id) => !(ALL_CHOICES as readonly string[]).includes(id));
+}
+
+/** The choice as it is kept: `a,b`, `undefined` for none. */
+export function coverText(ids: readonly string[]): string | undefined {
+  const ordered = ALL_CHOICES.filter((id) => ids.includes(id));
+  return ordered.length === 0 ? undefined : ordered.join(',');
+}
+
+/** The choice with an id taken in or out; a condition goes when nothing chosen asks for it any more. */
+export function withCover(ids: readonly CoverId[], id: CoverId, on: boolean): readonly CoverId[] {
+  const next = on ? [...ids, id] : ids.filter((other) => other !== id);
+  return ALL_CHOICES.filter(
+    (one) =>
+      next.includes(one) &&
+      (one !== 'tied' || canBeTied(next)) &&
+      (one !== 'lights-confirmed' || next.includes('lights')),
+  );
+}
+
+/** Whether something chosen can be tied to the ground. */
+export function canBeTied(ids: readonly string[]): boolean {
+  return ids.some((id) => findMeasure(id)?.tieable);
+}
+
+/** Measures that are offered for a tree: a garage is for pots, unless a link chose it all the same. */
+export function offeredMeasures(container: boolean, ids: readonly string[]): readonly Measure[] {
+  return MEASURES.filter(({ potsOnly, id }) => !potsOnly || container || ids.includes(id));
+}
+
+/** A measure alone, with the conditions that are met: the cover to be told of in its row. */
+export function aloneWith({ id, tieable, requires }: Measure, ids: readonly CoverId[]): readonly CoverId[] {
+  return [
+    id,
+    ...(tieable && ids.includes('tied') ? (['tied'] as const) : []),
+    ...(requires ? [requires] : []),
+  ];
+}
+
+/** What a least cover is looked for among: no garage for a tree in the ground, no lights before they are confirmed. */
+export function candidatesFor(container: boolean, ids: readonly CoverId[]): readonly CoverId[] {
+  const confirmed = ids.includes('lights-confirmed');
+  return [
+    ...MEASURE_IDS.filter((id) => {
+      const { potsOnly, requires } = findMeasure(id)!;
+      return (container || !potsOnly) && (confirmed || !requires);
+    }),
+    'tied',
+    ...(confirmed ? (['lights-confirmed'] as const) : []),
+  ];
+}
+
+/** Whether an id is something that should not be done. */
+export function isWrong(id: string): boolean {
+  return WRONG_CHOICES.some((wrong) => wrong.id === id);
+}
+
+function split(text: string | null): readonly string[] {
+  return (text ?? '')
+    .split(',')
+    .map((id) => id.trim())
+    .filter((id) => id !== '');
+}

@@ -1,0 +1,91 @@
+import type { Headline, LevelAnswer } from '../../../analysis/answer/assessment.ts';
+import type { Forgetting } from '../../../analysis/cover/forgetting.ts';
+import type { Burden, CoverRecord } from '../../../analysis/cover/cover-nights.ts';
+import { levelWords, rangeWords } from '../../format/answer-words.ts';
+import { formatWinter } from '../../format/dates.ts';
+import { countedNoun } from '../../format/estimated.ts';
+import { formatCount, plural } from '../../format/numbers.ts';
+import {
+  formatHeadline,
+  formatHeadlineShort,
+  formatPeriodWithin,
+  longestTold,
+} from '../../format/periods.ts';
+
+/** One answer inside a sentence: `about 1 winter in 9 (range 1 in 6 to 1 in 15)`. */
+export function toldWithRange(level: LevelAnswer): string {
+  const range = rangeWords(level);
+  return range === '' ? levelWords(level) : `${levelWords(level)} (${range})`;
+}
+
+/** What the gain's own ends make of the answer; `''` where there is no range to it, or nothing to tell. */
+export function overTheGain(level: LevelAnswer): string {
+  const { low, high } = level.if_gain;
+  const { winters } = level.counted;
+  if (winters === 0) return '';
+  const [least, most] = [low.headline, high.headline].map((end) => endWords(end, winters));
+  if (least === most) return '';
+  return `Over what the gain may be: ${least} at its low end, ${most} at its high end.`;
+}
+
+function endWords(headline: Headline, winters: number): string {
+  if (headline.basis === 'fitted' || headline.basis === 'counted')
+    return formatPeriodWithin(headline.period, winters);
+  return headline.basis === 'beyond'
+    ? formatHeadlineShort(headline, winters)
+    : formatHeadline(headline, winters).replace(/;.*/, '');
+}
+
+/** A headline for a column: `1 in 31`, `rarer than 1 in 60`, `0 of 25`. */
+export function headlineCell(headline: Headline, winters: number): string {
+  if (winters === 0) return 'not known';
+  if (headline.basis === 'fitted' || headline.basis === 'counted')
+    return formatPeriodWithin(headline.period, winters);
+  return formatHeadlineShort(headline, winters);
+}
+
+/** The longest wish that a record allows, winters: twice its length, and no shorter than 2. */
+export function longestWish(winters: number): number {
+  return Math.max(2, longestTold(winters));
+}
+
+/** A mean count of nights: `3.4 nights a winter`, `1 night in 8 winters`, `no night`. */
+export function meanNights({ total, perWinter }: Burden, winters: number): string {
+  if (perWinter === null) return 'not known';
+  if (total === 0) return `no night in ${plural(winters, 'winter')}`;
+  if (perWinter >= 0.95)
+    return `${Number(perWinter.toFixed(1))} ${perWinter.toFixed(1) === '1.0' ? 'night' : 'nights'} a winter`;
+  return `1 night in ${Number((1 / perWinter).toFixed(1))} winters`;
+}
+
+/** `12 in 1989–90`, `–` where there was none. */
+export function worstWinter({ worst }: Burden, hemisphere: 'north' | 'south'): string {
+  return worst === null ? '–' : `${formatCount(worst.nights)} in ${formatWinter(worst.winter, hemisphere)}`;
+}
+
+/** The nights in one sentence. */
+export function nightsSentence(record: CoverRecord, estimated: boolean): string {
+  const { toCover, saved, lost, completeWinters } = record;
+  if (completeWinters === 0) return 'No winter here is complete, so there is no mean to tell.';
+  const over = plural(completeWinters, countedNoun(estimated));
+  if (toCover.total === 0) return `In ${over} the cover would never have had to go on.`;
+  const rest = toCover.total - saved.total - lost.total;
+  return (
+    `Over ${over} it would have gone on ${plural(toCover.total, 'night')}: ` +
+    `${formatCount(saved.total)} of them it would have saved, ${formatCount(lost.total)} would have been lost even so, ` +
+    `and on ${formatCount(rest)} it would have come close without harm.`
+  );
+}
+
+/** What forgetting one night in ten costs; `''` where there is nothing to forget. */
+export function forgettingSentence({ bare, faithful, forgetting }: Forgetting): string {
+  if (bare.hits === 0 || forgetting.hits - faithful.hits < 1e-9) return '';
+  const of = (hits: number): string => (Number.isInteger(hits) ? String(hits) : hits.toFixed(1));
+  const { winters } = bare;
+  return (
+    `Of ${winters} winters, ${of(bare.hits)} would have brought the loss without a cover and ${of(faithful.hits)} with ` +
+    `every night covered. Forget one of the nights in ten and it is ${of(forgetting.hits)} on average: ` +
+    `1 in ${Number((winters / forgetting.hits).toFixed(winters / forgetting.hits < 10 ? 1 : 0))} instead of ` +
+    `${faithful.hits === 0 ? 'none' : `1 in ${Number(faithful.period.toFixed(faithful.period < 10 ? 1 : 0))}`}.`
+  );
+}
