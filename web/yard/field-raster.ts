@@ -27,6 +27,7 @@ const FONT = '12px "Source Sans 3 Variable", "Source Sans 3", sans-serif';
 export class FieldRaster {
   readonly canvas = document.createElement('canvas');
   readonly #cells = document.createElement('canvas');
+  readonly #mask = document.createElement('canvas');
   readonly #doubt = document.createElement('canvas');
 
   paint(picture: FieldPicture): void {
@@ -37,17 +38,18 @@ export class FieldRaster {
     const pen = this.canvas.getContext('2d')!;
     pen.reset();
     pen.imageSmoothingEnabled = true;
-    pen.drawImage(this.#paintCells(picture), 0, 0, width, height);
+    const values = filledValues(field, nightOf(field, picture.night).offsetC);
+    pen.drawImage(this.#paintCells(picture, values), 0, 0, width, height);
     pen.scale(ratio, ratio);
     this.#hatchDoubt(pen, picture);
-    drawLines(pen, picture, [widthPx / field.columns, heightPx / field.rows]);
+    drawLines(pen, picture, values, [widthPx / field.columns, heightPx / field.rows]);
   }
 
-  #paintCells({ field, night, palette }: FieldPicture): HTMLCanvasElement {
+  #paintCells({ field, palette }: FieldPicture, values: Float32Array): HTMLCanvasElement {
     const { columns, rows } = field;
     Object.assign(this.#cells, { width: columns, height: rows });
     const image = new ImageData(columns, rows);
-    paintOffsets(field, night, palette.field, image.data);
+    paintOffsets(field, values, palette.field, image.data);
     this.#cells.getContext('2d')!.putImageData(image, 0, 0);
     return this.#cells;
   }
@@ -59,12 +61,11 @@ export class FieldRaster {
     const { columns, rows } = field;
     const mask = new ImageData(columns, rows);
     if (paintDoubt(field, night, mask.data) === 0) return;
-    const small = document.createElement('canvas');
-    Object.assign(small, { width: columns, height: rows });
-    small.getContext('2d')!.putImageData(mask, 0, 0);
+    Object.assign(this.#mask, { width: columns, height: rows });
+    this.#mask.getContext('2d')!.putImageData(mask, 0, 0);
     Object.assign(this.#doubt, { width: Math.round(widthPx), height: Math.round(heightPx) });
     const doubt = this.#doubt.getContext('2d')!;
-    doubt.drawImage(small, 0, 0, this.#doubt.width, this.#doubt.height);
+    doubt.drawImage(this.#mask, 0, 0, this.#doubt.width, this.#doubt.height);
     doubt.globalCompositeOperation = 'source-in';
     doubt.fillStyle = doubt.createPattern(patternTile('doubt', palette.inkSoft), 'repeat')!;
     doubt.fillRect(0, 0, this.#doubt.width, this.#doubt.height);
@@ -78,10 +79,10 @@ export class FieldRaster {
 function drawLines(
   pen: CanvasRenderingContext2D,
   picture: FieldPicture,
+  values: Float32Array,
   [stepX, stepY]: [number, number],
 ): void {
-  const { field, night, palette, heightPx, lineStepC, writeLine } = picture;
-  const values = filledValues(field, nightOf(field, night).offsetC);
+  const { field, palette, heightPx, lineStepC, writeLine } = picture;
   let [lowest, highest] = [0, 0];
   for (const value of values) {
     lowest = Math.min(lowest, value);

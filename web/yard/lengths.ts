@@ -18,16 +18,40 @@ export function lengthToM(shown: number, unit: LengthUnit): number {
   return unit === 'ft' ? shown * M_PER_FOOT : shown;
 }
 
-/** For an input: tenths, without a zero behind the point. */
+/** Feet this near to a whole one are meant to be whole: yards keep steps of 5 cm, which is coarser than a tenth of a foot. */
+const NEARLY_WHOLE_FT = 0.09;
+
+/** For an input: tenths of a foot or centimetres, without a zero behind the point. */
 export function lengthFigure(lengthM: number, unit: LengthUnit): number {
-  return Number(lengthIn(lengthM, unit).toFixed(unit === 'ft' ? 1 : 2));
+  const shown = lengthIn(lengthM, unit);
+  const whole = Math.round(shown);
+  if (unit === 'ft' && Math.abs(shown - whole) <= NEARLY_WHOLE_FT) return whole;
+  return Number(shown.toFixed(unit === 'ft' ? 1 : 2));
 }
 
-/** `12.5 m`, `41 ft`: tenths of a metre, feet in halves at most. */
+/** `12.5 m`, `41 ft`: tenths of a metre, feet in halves at most; whole ones from a hundred on. */
 export function formatLength(lengthM: number, unit: LengthUnit): string {
   const shown = lengthIn(lengthM, unit);
-  const rounded = unit === 'ft' ? Math.round(shown * 2) / 2 : Math.round(shown * 10) / 10;
+  const parts = Math.abs(shown) >= 100 ? 1 : unit === 'ft' ? 2 : 10;
+  const rounded = Math.round(shown * parts) / parts;
   return `${figure(rounded, Number.isInteger(rounded) ? 0 : 1)}${FIXED_SPACE}${unit}`;
+}
+
+const SQUARE_FEET = 1 / M_PER_FOOT ** 2;
+
+/** A sentence that tells lengths in metres, as `analysis` makes them, told in the unit of the plan. */
+export function inLengthUnit(sentence: string, unit: LengthUnit): string {
+  if (unit === 'm') return sentence;
+  return sentence
+    .replace(
+      /(\d+(?:\.\d+)?) square metres/g,
+      (_, area: string) => `${Math.round(Number(area) * SQUARE_FEET)} square feet`,
+    )
+    .replace(/(\d+(?:\.\d+)?)( m in 100) m\b/g, '$1 in 100')
+    .replace(/(\d+(?:\.\d+)?) by (\d+(?:\.\d+)?) m\b/g, (_, a: string, b: string) => {
+      return `${lengthFigure(Number(a), unit)} by ${formatLength(Number(b), unit)}`;
+    })
+    .replace(/(\d+(?:\.\d+)?) m\b/g, (_, length: string) => formatLength(Number(length), unit));
 }
 
 /** Step of the grid that points snap to and arrow keys move by, m: half a metre, or a foot. */

@@ -152,6 +152,20 @@ export function cursorShape(at: PlanPoint, scale: PlanScale, palette: PlanPalett
 
 const WORDS: Readonly<Record<BearingOf, string>> = { wind: 'cold wind', slope: 'downhill', water: 'water' };
 
+const BEARINGS = ['wind', 'water', 'slope'] as const;
+/** Arrows nearer to each other than this stand side by side, degrees; and how far apart then, px. */
+const CLOSE_DEG = 35;
+const ASIDE_PX = 78;
+
+/** How far an arrow stands aside for those that come before it, px. */
+function asidePx(yard: Yard, of: BearingOf, deg: number): number {
+  const before = BEARINGS.slice(0, BEARINGS.indexOf(of)).filter((other) => {
+    const otherDeg = bearingOf(yard, other);
+    return otherDeg !== null && Math.abs(((deg - otherDeg + 540) % 360) - 180) < CLOSE_DEG;
+  });
+  return before.length * ASIDE_PX;
+}
+
 /** An arrow in the margin with its word: the wind blows in, the slope falls outwards, water lies that way. */
 export function bearingShape(
   yard: Yard,
@@ -165,7 +179,10 @@ export function bearingShape(
   const turn = (deg * Math.PI) / 180;
   const [outX, outY] = [Math.sin(turn), -Math.cos(turn)];
   const out = { wind: MARGIN_PX * 0.62, slope: MARGIN_PX * 0.46, water: MARGIN_PX * 0.54 }[of];
-  const [x, y] = [edgeX + outX * out, edgeY + outY * out];
+  const aside = asidePx(yard, of, deg);
+  const alongTop = Math.abs(outX) <= 0.7;
+  const x = edgeX + outX * out + (alongTop ? aside : 0);
+  const y = edgeY + outY * out + (alongTop ? 0 : aside);
   const group = new Group({ name: 'bearing', id: `bearing ${of}` });
   const colour = of === 'water' ? palette.water : palette.ink;
   const angle = deg + (of === 'wind' ? 180 : 0);
@@ -195,14 +212,13 @@ export function bearingShape(
       strokeWidth: 2,
     }),
   );
-  const beside = Math.abs(outX) > 0.7;
   group.add(
     new Text({
       ...QUIET,
-      x: beside ? x - 30 : x + 9,
-      y: beside ? y + 14 : y - 7,
-      width: beside ? 60 : undefined,
-      align: beside ? 'center' : 'left',
+      x: alongTop ? x + 9 : x - 30,
+      y: alongTop ? y - 7 : y + 14,
+      width: alongTop ? undefined : 60,
+      align: alongTop ? 'left' : 'center',
       text: WORDS[of],
       fontFamily: FONT,
       fontSize: 12,

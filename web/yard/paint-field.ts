@@ -54,16 +54,14 @@ export function filledValues({ columns, rows, blocked }: OffsetField, values: Fl
   return filled;
 }
 
-/** Fills RGBA bytes, a pixel a cell, north up. */
+/** Fills RGBA bytes by a cell's value, a pixel a cell, north up. */
 export function paintOffsets(
-  field: OffsetField,
-  night: FieldNight,
+  { columns, rows }: Pick<OffsetField, 'columns' | 'rows'>,
+  values: Float32Array,
   colours: FieldColours,
   rgba: Uint8ClampedArray,
 ): void {
-  const { columns, rows } = field;
   const colourOf = colourTable(colours);
-  const values = filledValues(field, nightOf(field, night).offsetC);
   for (let row = 0; row < rows; row++) {
     for (let column = 0; column < columns; column++) {
       const at = ((rows - 1 - row) * columns + column) * 4;

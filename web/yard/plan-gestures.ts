@@ -111,8 +111,7 @@ export class PlanGestures {
     if (going.doing === 'point' || (farPx < 4 && !this.#moved)) return;
     if (going.doing === 'draw') {
       if (this.#sketch.length > 0) return;
-      const to = this.#snapped(onPlot(at, yard), null);
-      this.events.sketched(draggedCorners(this.tool!, going.from, to));
+      this.events.sketched(draggedCorners(this.tool!, going.from, this.#drawnTo(yard, going.from, at)));
       return;
     }
     this.#moved = this.#movedYard(yard, going, at);
@@ -160,7 +159,7 @@ export class PlanGestures {
 
   #endDrawing(yard: Yard, from: PlanPoint, at: PlanPoint, farPx: number): void {
     const tool = this.tool!;
-    const to = this.#snapped(onPlot(at, yard), null);
+    const to = this.#drawnTo(yard, from, at);
     const dragged = farPx >= 4 && (from[0] !== to[0] || from[1] !== to[1]);
     if (this.#sketch.length === 0 && (dragged || tool.drawing === 'circle')) {
       this.#finish(yard, draggedThing(tool, yard, from, dragged ? to : [from[0] + tool.size[0], from[1]]));
@@ -173,6 +172,12 @@ export class PlanGestures {
     this.#sketch = [...this.#sketch, to];
     this.events.sketched(this.#sketch);
     if (this.#sketch.length >= CORNERS_MAX) this.finishSketch();
+  }
+
+  /** Where a stroke of the pointer ends; a line is kept square to where it began. */
+  #drawnTo(yard: Yard, from: PlanPoint, at: PlanPoint): PlanPoint {
+    const isStroke = this.#sketch.length === 0 && this.tool?.drawing === 'line';
+    return this.#snapped(onPlot(at, yard), null, isStroke ? [from] : undefined);
   }
 
   /** Makes the thing of the corners set; nothing happens while they are too few. */

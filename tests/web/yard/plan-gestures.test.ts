@@ -62,7 +62,7 @@ function setUp() {
 }
 
 describe('drawing', () => {
-  it('a wall by dragging, snapped to the grid', () => {
+  it('a wall by dragging, snapped to the grid and square', () => {
     const { gestures, seen } = setUp();
     gestures.tool = findTool('wall');
     gestures.begin(YARD, null, [3.1, 6.2]);
@@ -72,7 +72,7 @@ describe('drawing', () => {
     expect(id).toBe('wall-2');
     expect((findThing(yard, id) as Wall).line).toEqual([
       [3, 6],
-      [9, 6.5],
+      [9, 6],
     ]);
     expect(yard.things).toHaveLength(3);
   });

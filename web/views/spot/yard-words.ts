@@ -1,4 +1,3 @@
-import { thingName } from '../../../analysis/spot/thing-problems.ts';
 import type { Ground, YardThing } from '../../../analysis/spot/yard.ts';
 import { formatLength, type LengthUnit } from '../../yard/lengths.ts';
 import { lineLength, sizeOf } from '../../yard/sizes.ts';
@@ -9,26 +8,40 @@ export const COVER_WORDS: Readonly<Record<Ground['cover'], string>> = {
   'tall-grass': 'Tall grass',
 };
 
-/** What a thing is called in the list: as in sentences, but said more closely than by its kind. */
+/** What a thing is called in the list: by its kind and number, or by the words of its id. */
 export function listedName(thing: YardThing): string {
-  const name = thingName(thing);
-  const closer = closerName(thing);
-  const number = /\d+$/.exec(name)?.[0];
-  const words = closer === null ? name : `${closer} ${number ?? name.slice(name.indexOf('"'))}`;
+  const number = new RegExp(`^${thing.kind}-(\\d+)$`).exec(thing.id)?.[1];
+  const words = number === undefined ? thing.id.replaceAll('-', ' ') : `${kindWords(thing)} ${number}`;
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
-function closerName(thing: YardThing): string | null {
-  if (thing.kind === 'building') return thing.heated ? 'heated building' : 'unheated building';
-  if (thing.kind === 'wall' && !thing.masonry) return 'fence';
-  if (thing.kind === 'ground')
-    return { bare: 'bare ground', mulch: 'mulch', 'tall-grass': 'tall grass' }[thing.cover];
-  return null;
+/** The kind of a thing, told more closely than its kind is. */
+function kindWords(thing: YardThing): string {
+  switch (thing.kind) {
+    case 'building':
+      return thing.heated ? 'heated building' : 'unheated building';
+    case 'wall':
+      return thing.masonry ? 'wall' : 'fence';
+    case 'ground':
+      return { bare: 'bare ground', mulch: 'mulch', 'tall-grass': 'tall grass' }[thing.cover];
+    case 'canopy':
+      return 'evergreen canopy';
+    case 'water':
+      return 'pond';
+    case 'rise':
+      return 'high point';
+    default:
+      return thing.kind;
+  }
 }
 
-/** Its sizes in a few words: `12 by 8 m, 5 m high`. */
+/** Its sizes in a few words: `12 by 8 m, 5 m high`, with its kind before them where the name doesn't tell it. */
 export function sizeWords(thing: YardThing, unit: LengthUnit): string {
-  const long = (metres: number): string => formatLength(metres, unit);
+  const named = new RegExp(`^${thing.kind}-\\d+$`).test(thing.id) ? '' : `${kindWords(thing)}, `;
+  return named + sizes(thing, (metres) => formatLength(metres, unit));
+}
+
+function sizes(thing: YardThing, long: (metres: number) => string): string {
   if ('at' in thing)
     return `${long(thing.byM)} ${thing.kind === 'hollow' ? 'deep' : 'high'}, ${long(thing.radiusM)} all round`;
   const high = 'heightM' in thing ? `, ${long(thing.heightM)} high` : '';
