@@ -8,6 +8,7 @@ import { formatCount, plural } from '../../format/numbers.ts';
 import {
   formatHeadline,
   formatHeadlineShort,
+  formatPeriodFigure,
   formatPeriodWithin,
   longestTold,
 } from '../../format/periods.ts';
@@ -49,13 +50,11 @@ export function longestWish(winters: number): number {
   return Math.max(2, longestTold(winters));
 }
 
-/** A mean count of nights: `3.4 nights a winter`, `1 night in 8 winters`, `no night`. */
-export function meanNights({ total, perWinter }: Burden, winters: number): string {
-  if (perWinter === null) return 'not known';
-  if (total === 0) return `no night in ${plural(winters, 'winter')}`;
-  if (perWinter >= 0.95)
-    return `${Number(perWinter.toFixed(1))} ${perWinter.toFixed(1) === '1.0' ? 'night' : 'nights'} a winter`;
-  return `1 night in ${Number((1 / perWinter).toFixed(1))} winters`;
+/** A mean count a winter: `3.4`, `0.34`, `0`. */
+export function meanFigure({ total, perWinter }: Burden): string {
+  if (perWinter === null) return '–';
+  if (total === 0) return '0';
+  return perWinter.toFixed(perWinter >= 0.95 ? 1 : 2);
 }
 
 /** `12 in 1989–90`, `–` where there was none. */
@@ -85,7 +84,7 @@ export function forgettingSentence({ bare, faithful, forgetting }: Forgetting): 
   return (
     `Of ${winters} winters, ${of(bare.hits)} would have brought the loss without a cover and ${of(faithful.hits)} with ` +
     `every night covered. Forget one of the nights in ten and it is ${of(forgetting.hits)} on average: ` +
-    `1 in ${Number((winters / forgetting.hits).toFixed(winters / forgetting.hits < 10 ? 1 : 0))} instead of ` +
-    `${faithful.hits === 0 ? 'none' : `1 in ${Number(faithful.period.toFixed(faithful.period < 10 ? 1 : 0))}`}.`
+    `1 in ${formatPeriodFigure(forgetting.period)} instead of ` +
+    `${faithful.hits === 0 ? 'none' : `1 in ${formatPeriodFigure(faithful.period)}`}.`
   );
 }

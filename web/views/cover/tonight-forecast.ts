@@ -1,5 +1,5 @@
 import type { TonightForecast } from '../../../analysis/cover/tonight.ts';
-import { formatTemperature, temperatureIn, temperatureToC } from '../../format/temperatures.ts';
+import { figure, formatTemperature, temperatureIn, temperatureToC } from '../../format/temperatures.ts';
 import type { TemperatureUnit } from '../../format/unit.ts';
 
 /** What the reader typed, in the page's units: °F and mph, or °C and km/h. `null`: nothing, or no number. */
@@ -81,5 +81,5 @@ export function forecastSentence(
   kind: 'calm' | 'windy',
   unit: TemperatureUnit,
 ): string {
-  return `Lowest ${minimum} °${unit}, ${hours ?? 0} h below ${unit === 'F' ? 32 : 0} °${unit}, wind ${wind} ${windUnit(unit)}: counted as a ${kind} night.`;
+  return `Lowest ${figure(minimum ?? 0, Number.isInteger(minimum) ? 0 : 1)} °${unit}, ${hours ?? 0} h below ${unit === 'F' ? 32 : 0} °${unit}, wind ${wind} ${windUnit(unit)}: counted as a ${kind} night.`;
 }
