@@ -62,9 +62,9 @@ describe('the first screen', () => {
     // The worker's own files are part of what must arrive; a page that fetched them unseen would make this test blind.
     expect([...sizes.keys()].some((url) => url.includes('/winters/'))).toBe(true);
     expect([...sizes.keys()].some((url) => url.includes('maplibre-gl-worker'))).toBe(true);
-    // What only the ranking needs comes beside it: winters and heights, the worker that counts them, the view.
+    // What only the ranking needs comes beside it: winters and heights, the worker that counts them, the view, its sources.
     const withoutRanking = [...sizes.keys()].filter(
-      (url) => !/\/winters\/|grid\.bin|assess\.worker|RankingView|PeriodRow|TableTwin/.test(url),
+      (url) => !/\/winters\/|grid\.bin|assess\.worker|RankingView|PeriodRow|TableTwin|sources-/.test(url),
     );
     console.log(
       `First map after ${Math.round(map)} ms, ranking after ${Math.round(ranking)} ms; gzip bytes: map and stations ` +
