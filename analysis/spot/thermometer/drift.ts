@@ -6,6 +6,8 @@ import { theilSen, type RobustSlope } from './theil-sen.ts';
 /** Fewer nights tell nothing of a drift. */
 const NIGHTS_MIN = 8;
 const DAYS_A_MONTH = 30;
+/** A shorter span of days tells nothing of a drift with time. */
+const DAYS_MIN = 30;
 /** Slopes below these are not worth a word, °C a degree and °C a month. */
 const WORTH_A_WORD = { perDegree: 0.05, perMonth: 0.2 };
 
@@ -16,7 +18,7 @@ export interface Drift {
    * station would look like a slope of about -0.1 (found at pairs of stations).
    */
   readonly perDegree: RobustSlope | null;
-  /** °C a month of 30 days. */
+  /** °C a month of 30 days; `null` too where the nights span less than that. */
   readonly perMonth: RobustSlope | null;
 }
 
@@ -29,10 +31,13 @@ export function driftOf(pairs: readonly PairedNight[]): Drift {
       pairs.map(({ stationC, readingC }) => (stationC + readingC) / 2),
       differences,
     ),
-    perMonth: theilSen(
-      pairs.map(({ day }) => day / DAYS_A_MONTH),
-      differences,
-    ),
+    perMonth:
+      pairs.at(-1)!.day - pairs[0]!.day < DAYS_MIN
+        ? null
+        : theilSen(
+            pairs.map(({ day }) => day / DAYS_A_MONTH),
+            differences,
+          ),
   };
 }
 
@@ -43,7 +48,7 @@ export function driftSentences({ perDegree, perMonth }: Drift, unit: ReadingUnit
     const more = perDegree.slope < 0 ? 'milder' : 'colder';
     sentences.push(
       `The colder the night, the ${more} the spot against the station: by about ${Math.abs(perDegree.slope).toFixed(1)} degrees for each ` +
-        `degree. The offset below is that of a middling night among those measured, so a killing night may find it ${more} still.`,
+        `degree. The offset is that of a middling night among those measured, so a killing night may find it ${more} still.`,
     );
   }
   if (perMonth && isTold(perMonth, WORTH_A_WORD.perMonth)) {

@@ -141,7 +141,7 @@ function outlierFault(pairs: readonly PairedNight[], unit: ReadingUnit): Fault |
     sentence:
       `Line ${first.line} (${sayDay(first.day)}, ${sayTemperature(first.readingC, unit)}) lies ` +
       `${sayDifference(first.differenceC - centreC, unit)} ${side} what the other nights lead one to expect${others}: a weak battery or a slip of the pen. ` +
-      `It hardly moves the result either way.`,
+      `It hardly moves the centre of the result, but can stretch its range.`,
     mend: { label: 'Leave out', mend: { kind: 'leave-out', lines: wild.map(({ line }) => line) } },
   };
 }

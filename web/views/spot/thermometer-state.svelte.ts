@@ -98,9 +98,8 @@ export class ThermometerState {
     this.decide({ mends: [...this.#choices.mends, mend] });
   }
 
-  /** Takes one mend back, and those accepted after it, which were found with it in place. */
   unmend(index: number): void {
-    this.decide({ mends: this.#choices.mends.slice(0, index) });
+    this.decide({ mends: this.#choices.mends.filter((_, at) => at !== index) });
   }
 
   compareWith(own: OwnStation | null): void {

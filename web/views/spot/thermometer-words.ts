@@ -38,7 +38,7 @@ export function offsetSentence(kind: 'calm' | 'windy', found: KindEstimate, unit
       : `${plain(Math.abs(centreC))} ${centreC > 0 ? 'milder' : 'colder'} than the station`;
   return (
     `On ${kind} nights this spot is ${size} (${plural(found.nights, 'night')} compared). ` +
-    `With a chance of 90% the truth lies from ${formatDifference(lowC, unit)} to ${formatDifference(highC, unit)}.`
+    `Its 90% range is ${formatDifference(lowC, unit)} to ${formatDifference(highC, unit)}.`
   );
 }
 
