@@ -8,6 +8,7 @@ export interface DateText {
   readonly hour: number;
 }
 
+const FIELDS = new DateFields();
 const MONTHS = 'jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec';
 const NAMES = MONTHS.split('|');
 const WEEKDAY = /\b(?:mon|tue|wed|thu|fri|sat|sun)[a-z]*\.?,?\s+(?=\d|[a-z]{3,9}\.?\s+\d)/gi;
@@ -46,7 +47,7 @@ export function dateText(field: string): DateText | null {
   const rest = field.slice(match[0].length).replace(/^(?:T|,?\s+)/, '');
   const hour = hourOf(rest);
   if (Number.isNaN(hour) && !/^[a-z. ]*$/i.test(rest)) return null;
-  return { code: new DateFields().read(whole, 0, whole.length), hour };
+  return { code: FIELDS.read(whole, 0, whole.length), hour };
 }
 
 /** Year, month, day or day, month, year in four figures for the year. */

@@ -15,6 +15,8 @@ export interface ReadingColumns {
   readonly unit: ReadingUnit | null;
 }
 
+/** Rows that decide on the columns. */
+const ROWS_TO_TELL = 400;
 const NOT_AIR =
   /hum|\brh\b|dew|batt|volt|wind|gust|rain|prec|press|hpa|mbar|inhg|lux|light|solar|soil|index|#|\bno\b|\bid\b|record|count|signal|rssi|elev|alt|\blat|\blon/i;
 const MINIMUM = /min|mín|\blow|\btn\b|tiefst/i;
@@ -23,7 +25,7 @@ const AIR = /temp|°|deg|celsius|fahrenheit|\bt\b|air|reading|value|sensor|\bch/
 
 /** Finds the columns from headings, and from what stands below them; `null` where no row has a date and a number. */
 export function readingColumns(rows: readonly TextRow[]): ReadingColumns | null {
-  const dated = rows.filter(({ fields }) => fields.some((field) => dateText(field) !== null));
+  const dated = rowsWithDates(rows);
   if (dated.length === 0) return null;
   const width = Math.max(...dated.map(({ fields }) => fields.length));
   const shareOf = (column: number, is: (field: string) => boolean): number =>
@@ -50,6 +52,16 @@ export function readingColumns(rows: readonly TextRow[]): ReadingColumns | null 
         .join('\n'),
     );
   return { date, time, minimum, maximum, unit };
+}
+
+/** The first rows with a date, enough of them to tell the columns. */
+function rowsWithDates(rows: readonly TextRow[]): TextRow[] {
+  const found: TextRow[] = [];
+  for (const row of rows) {
+    if (row.fields.some((field) => dateText(field) !== null)) found.push(row);
+    if (found.length === ROWS_TO_TELL) break;
+  }
+  return found;
 }
 
 function isNumber(field: string): boolean {

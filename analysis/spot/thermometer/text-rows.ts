@@ -12,6 +12,8 @@ export interface TextRow {
 
 /** In order of preference where several cut the lines equally well. */
 const SEPARATORS = ['\t', ';', ',', '|', ' '] as const;
+/** Lines that decide on the separator: a logger writes tens of thousands all alike. */
+const LINES_TO_TELL = 400;
 
 /** Cuts a text into rows by whichever separator leaves most lines with a date and a number. */
 export function textRows(text: string): TextRow[] {
@@ -21,20 +23,22 @@ export function textRows(text: string): TextRow[] {
     .split(/\r\n|\n|\r/)
     .map((written, index) => ({ written, line: index + 1, plain: withMonthNumbers(written) }))
     .filter(({ written }) => written.trim() !== '');
-  let best: TextRow[] = [];
-  let most = -1;
-  for (const separator of SEPARATORS) {
+  const rowsBy = (separator: string, some: typeof lines): TextRow[] => {
     const fields = new Fields(separator);
-    const rows = lines.map(({ line, written, plain }) => ({
+    return some.map(({ line, written, plain }) => ({
       line,
       written: written.trim(),
       fields: cut(fields, plain),
     }));
-    const usable = rows.filter(isUsable).length;
-    if (usable > most) [best, most] = [rows, usable];
-    if (separator === ',' && usable === most) best = withDecimalCommas(best);
+  };
+  const head = lines.slice(0, LINES_TO_TELL);
+  let [best, most] = ['\t', -1];
+  for (const separator of SEPARATORS) {
+    const usable = rowsBy(separator, head).filter(isUsable).length;
+    if (usable > most) [best, most] = [separator, usable];
   }
-  return best;
+  const rows = rowsBy(best, lines);
+  return best === ',' ? withDecimalCommas(rows) : rows;
 }
 
 function cut(fields: Fields, line: string): string[] {
@@ -52,7 +56,7 @@ function isUsable({ fields }: TextRow): boolean {
  * figure, and has one field more than its heading.
  */
 function withDecimalCommas(rows: TextRow[]): TextRow[] {
-  const dated = rows.filter(isUsable);
+  const dated = rows.slice(0, LINES_TO_TELL).filter(isUsable);
   const first = dated[0];
   if (!first || first.fields.length !== 3) return rows;
   const split = dated.every(
@@ -61,6 +65,8 @@ function withDecimalCommas(rows: TextRow[]): TextRow[] {
   const heading = rows.find((row) => row.line < first.line && !isUsable(row) && row.fields.length > 1);
   if (!split || (heading ? heading.fields.length !== 2 : dated.length < 3)) return rows;
   return rows.map((row) =>
-    isUsable(row) ? { ...row, fields: [row.fields[0]!, `${row.fields[1]},${row.fields[2]}`] } : row,
+    row.fields.length === 3 && isUsable(row)
+      ? { ...row, fields: [row.fields[0]!, `${row.fields[1]},${row.fields[2]}`] }
+      : row,
   );
 }
