@@ -2,6 +2,7 @@ import { assess, depthDurationOf, rankTypes } from '../../analysis/answer/assess
 import { FitShelf } from '../../analysis/answer/fit-book.ts';
 import { nightsFromDaily } from '../../analysis/night/nights-from-daily.ts';
 import { CITRUS_TYPES } from '../../analysis/tree/catalogue.ts';
+import { strictProtection } from '../../analysis/answer/protection.ts';
 import { LEVELS } from '../../analysis/tree/levels.ts';
 import { MATURE_TREE } from '../../analysis/tree/penalties.ts';
 import { summariseWinters } from '../../analysis/winter/summarise-winters.ts';
@@ -32,6 +33,11 @@ export async function benchAnswer(): Promise<BenchRow[]> {
     years: 10,
   };
   const rankingMs = await medianMs(() => rankTypes(subject, request));
+  const gains = strictProtection({
+    ...{ spot: 'south-wall-heated', yard: null, measured: null, cover: 'cloth-light,tied,soil-bank' },
+    ...({ hemisphere: 'north', container: false } as const),
+  }).gains;
+  const coveredMs = await medianMs(() => rankTypes(subject, { ...request, gains }));
   const curvesMs = await medianAfterMs(
     () => {
       const shelf = new FitShelf(subject);
@@ -50,6 +56,14 @@ export async function benchAnswer(): Promise<BenchRow[]> {
       budget: { value: 150, most: true },
       ratio: null,
       note: 'what a click on the map waits for; one thread, nothing kept from before, 1,000 draws for each number of hours',
+    },
+    {
+      task: 'the same on a spot and under a cover with a bank round the graft',
+      measured: coveredMs,
+      unit: 'ms',
+      budget: { value: 150, most: true },
+      ratio: null,
+      note: 'fits for the gain in the air and at the graft, and for both ends of each',
     },
     {
       task: 'depth-duration curves after that ranking: 12 numbers of hours x 5 periods with ranges',

@@ -5,12 +5,14 @@ import { benchExtremes } from './bench-extremes.ts';
 import { benchPage } from './bench-page.ts';
 import { benchPlace } from './bench-place.ts';
 import type { BenchRow } from './bench-row.ts';
+import { benchYard } from './bench-yard.ts';
 import { print, runCommand, UsageError } from '../../data-scripts/commands/run-command.ts';
 
 /** Parts of the benchmark by the name that picks them. */
 const PARTS = {
   answer: benchAnswer,
   place: benchPlace,
+  yard: benchYard,
   page: benchPage,
   build: benchBuild,
   extremes: benchExtremes,

@@ -35,7 +35,7 @@ export function periodTicks(maxPeriod = PERIOD_MAX_WINTERS): { period: number; a
 export interface PeriodMarks {
   /** Centre of the mark; `null` where only a bound is known. */
   readonly point: number | null;
-  /** The 90 % range, its rare end no farther than twice the record; at a bound, which only points on, the bound alone. */
+  /** The 90 % range, its rare end no farther than twice the record; where only a bound is known, from it to that end. */
   readonly from: number;
   readonly to: number;
   /** The range goes on beyond what is claimed, or beyond the axis: an arrow instead of a stop. */
@@ -57,8 +57,8 @@ export function periodMarks(
   const longest = longestTold(winters);
   const farthest = Math.min(LAST_END, periodPosition(longest, maxPeriod));
   const from = Math.min(farthest, periodPosition(low ?? period, maxPeriod));
-  if (basis === 'beyond') return { point: null, from, to: from, open: true, kind: basis };
-  if (basis === 'not seen') return { point: null, from, to: farthest, open: true, kind: basis };
+  if (basis === 'beyond' || basis === 'not seen')
+    return { point: null, from, to: farthest, open: true, kind: basis };
   const point = Math.min(farthest, periodPosition(period, maxPeriod));
   const open = high === null || high > Math.min(longest, maxPeriod);
   const to = open ? farthest : periodPosition(high, maxPeriod);

@@ -4,34 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { offsetAt, prepareYard } from '../../../analysis/spot/offset-at.ts';
 import { CELLS_MAX, offsetField } from '../../../analysis/spot/offset-field.ts';
-import type { Yard } from '../../../analysis/spot/yard.ts';
-import { anyYard, HOUSE, rectangle, yardWith } from './drawn-yard.ts';
-
-const FULL_YARD: Yard = {
-  ...yardWith([
-    { ...HOUSE, outline: [[12, 14], [24, 14], [24, 18], [20, 18], [20, 24], [12, 24]] }, // prettier-ignore
-    {
-      id: 'shed',
-      kind: 'building',
-      outline: rectangle(30, 20, 36, 26),
-      heightM: 3,
-      heated: false,
-      masonry: false,
-    },
-    { id: 'back', kind: 'wall', line: [[0, 29.5], [40, 29.5]], heightM: 1.8, masonry: true, open: false }, // prettier-ignore
-    { id: 'fence', kind: 'wall', line: [[0.5, 0], [0.5, 29]], heightM: 1.8, masonry: false, open: true }, // prettier-ignore
-    { id: 'row', kind: 'windbreak', line: [[39, 2], [39, 18]], heightM: 4 }, // prettier-ignore
-    { id: 'oak', kind: 'canopy', outline: rectangle(4, 4, 9, 9), baseM: 2.5, heightM: 8, density: 0.8 },
-    { id: 'pine', kind: 'canopy', outline: rectangle(28, 5, 33, 11), baseM: 2.5, heightM: 8, density: 0.8 },
-    { id: 'court', kind: 'paving', outline: rectangle(12, 10, 24, 14) },
-    { id: 'pond', kind: 'water', outline: rectangle(14, 3, 18, 6) },
-    { id: 'bed', kind: 'ground', outline: rectangle(32, 12, 38, 17), cover: 'mulch' },
-    { id: 'dip', kind: 'hollow', at: [20, 3], byM: 1, radiusM: 8 },
-  ]),
-  widthM: 40,
-  depthM: 30,
-  slope: { towardsDeg: 170, percent: 3, position: 'middle' },
-};
+import { anyYard, FULL_YARD, yardWith } from './drawn-yard.ts';
 
 describe('the field', () => {
   it("holds each cell middle's offset, and nothing where no tree can stand", () => {

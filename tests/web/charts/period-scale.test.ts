@@ -72,10 +72,10 @@ describe('the marks of a row', () => {
     expect(marks.to).toBeGreaterThan(periodPosition(200));
     expect(marks.to).toBeLessThan(1);
   });
-  it('draw only a bound where only a bound is known', () => {
+  it('run from the bound to twice the record where only a bound is known', () => {
     const beyond = periodMarks({ period: 70, low: 70, high: null, basis: 'beyond' }, 60);
     const at = periodPosition(70);
-    expect(beyond).toEqual({ point: null, from: at, to: at, open: true, kind: 'beyond' });
+    expect(beyond).toEqual({ point: null, from: at, to: LAST, open: true, kind: 'beyond' });
     const atTheEnd = periodMarks({ period: 120, low: 120, high: null, basis: 'beyond' }, 60);
     expect([atTheEnd.from, atTheEnd.to]).toEqual([LAST, LAST]);
     const unseen = periodMarks({ period: null, low: 6, high: null, basis: 'not seen' }, 15);
