@@ -2,6 +2,9 @@ import { spawn } from 'node:child_process';
 
 import { ROOT } from './project.mjs';
 
+/** Ways to end what runs now: an interrupt ends all of it. */
+const running = new Set();
+
 /**
  * Runs a program in the project's folder and waits for its end. Results `{code, output, timedOut}`: `code` is null when a signal
  * ended it or it could not be started; `output` is kept only with `capture`, else it goes where this script's goes
@@ -30,8 +33,9 @@ export function runChild(program, args, { capture = false, stdout = 'inherit', e
         // It has ended by itself.
       }
     };
+    running.add(end);
     const interrupt = (signal) => {
-      end(signal);
+      running.forEach((endOne) => endOne(signal));
       process.exit(128 + (signal === 'SIGINT' ? 2 : 15));
     };
     const timers = limitS
@@ -44,6 +48,7 @@ export function runChild(program, args, { capture = false, stdout = 'inherit', e
 
     const settled = (code) => {
       timers.forEach(clearTimeout);
+      running.delete(end);
       process.off('SIGINT', interrupt).off('SIGTERM', interrupt);
       settle({ code, output, timedOut });
     };
