@@ -1,7 +1,7 @@
 import { contours } from 'd3-contour';
 import type { OffsetField } from '../../analysis/spot/offset-field.ts';
 import { filledValues, nightOf, paintDoubt, paintOffsets, type FieldNight } from './paint-field.ts';
-import { patternTile } from './patterns.ts';
+import { PatternBook } from './patterns.ts';
 import type { PlanPalette } from './plan-palette.ts';
 
 /** What the picture of a field depends on. */
@@ -18,6 +18,8 @@ export interface FieldPicture {
   readonly writeLine: (offsetC: number) => string;
 }
 
+/** Small canvases are filled byte by byte at every field: kept out of the graphics card. */
+const IN_MEMORY: CanvasRenderingContext2DSettings = { willReadFrequently: true };
 const LINE_SHARE = 0.34;
 /** Shorter lines bear no figure, px. */
 const LABELLED_FROM_PX = 110;
@@ -26,6 +28,7 @@ const FONT = '12px "Source Sans 3 Variable", "Source Sans 3", sans-serif';
 /** Paints a field as a smooth ground with thin lines of equal offset, hatched where the doubt is larger than the offset. */
 export class FieldRaster {
   readonly canvas = document.createElement('canvas');
+  readonly #patterns = new PatternBook();
   readonly #cells = document.createElement('canvas');
   readonly #mask = document.createElement('canvas');
   readonly #doubt = document.createElement('canvas');
@@ -50,7 +53,7 @@ export class FieldRaster {
     Object.assign(this.#cells, { width: columns, height: rows });
     const image = new ImageData(columns, rows);
     paintOffsets(field, values, palette.field, image.data);
-    this.#cells.getContext('2d')!.putImageData(image, 0, 0);
+    this.#cells.getContext('2d', IN_MEMORY)!.putImageData(image, 0, 0);
     return this.#cells;
   }
 
@@ -62,12 +65,12 @@ export class FieldRaster {
     const mask = new ImageData(columns, rows);
     if (paintDoubt(field, night, mask.data) === 0) return;
     Object.assign(this.#mask, { width: columns, height: rows });
-    this.#mask.getContext('2d')!.putImageData(mask, 0, 0);
+    this.#mask.getContext('2d', IN_MEMORY)!.putImageData(mask, 0, 0);
     Object.assign(this.#doubt, { width: Math.round(widthPx), height: Math.round(heightPx) });
     const doubt = this.#doubt.getContext('2d')!;
     doubt.drawImage(this.#mask, 0, 0, this.#doubt.width, this.#doubt.height);
     doubt.globalCompositeOperation = 'source-in';
-    doubt.fillStyle = doubt.createPattern(patternTile('doubt', palette.inkSoft), 'repeat')!;
+    doubt.fillStyle = doubt.createPattern(this.#patterns.tile('doubt', palette.inkSoft, 1), 'repeat')!;
     doubt.fillRect(0, 0, this.#doubt.width, this.#doubt.height);
     pen.save();
     pen.globalAlpha = 0.55;

@@ -12,7 +12,7 @@ import { MARGIN_PX, toPx, type PlanScale } from './plan-scale.ts';
 const QUIET = { preventDefault: false, perfectDrawEnabled: false } as const;
 const FONT = '"Source Sans 3 Variable", "Source Sans 3", sans-serif';
 
-/** Squares on the corners of the selected thing, small ones on the middles of its sides. */
+/** Squares on the corners of the selected thing, small ones on the middles of an outline's sides. */
 export function handleShapes(
   thing: YardThing,
   scale: PlanScale,
@@ -44,13 +44,12 @@ export function handleShapes(
     );
   };
   if (corners.length > 1) {
-    if (corners.length < CORNERS_MAX) {
-      const sides = closed ? corners.length : corners.length - 1;
-      for (let i = 0; i < sides; i++) {
-        const [a, b] = [corners[i], corners[(i + 1) % corners.length]];
-        const longPx = Math.hypot(a[0] - b[0], a[1] - b[1]) * scale.pxPerM;
-        if (longPx > 44) handle([(a[0] + b[0]) / 2, (a[1] + b[1]) / 2], 'middle', i);
-      }
+    // A line is taken by its middle to be moved; its corners are added in the list.
+    const sides = closed && corners.length < CORNERS_MAX ? corners.length : 0;
+    for (let i = 0; i < sides; i++) {
+      const [a, b] = [corners[i], corners[(i + 1) % corners.length]];
+      const longPx = Math.hypot(a[0] - b[0], a[1] - b[1]) * scale.pxPerM;
+      if (longPx > 44) handle([(a[0] + b[0]) / 2, (a[1] + b[1]) / 2], 'middle', i);
     }
     corners.forEach((corner, i) => handle(corner, 'corner', i));
   }

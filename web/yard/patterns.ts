@@ -92,7 +92,7 @@ const DRAWN: Readonly<Record<PatternName, (pen: Pen, size: number) => void>> = {
 };
 
 /** A tile to fill with; `ratio` is canvas px for one px on screen. */
-export function patternTile(name: PatternName, colour: string, ratio = 1): HTMLCanvasElement {
+function patternTile(name: PatternName, colour: string, ratio: number): HTMLCanvasElement {
   const size = SIZES[name];
   const tile = document.createElement('canvas');
   tile.width = tile.height = Math.round(size * ratio);
@@ -108,10 +108,11 @@ export function patternTile(name: PatternName, colour: string, ratio = 1): HTMLC
 export class PatternBook {
   readonly #tiles = new Map<string, HTMLCanvasElement>();
 
-  tile(name: PatternName, colour: string): HTMLCanvasElement {
-    const key = `${name} ${colour}`;
+  /** @param ratio px of the tile for one of the pattern */
+  tile(name: PatternName, colour: string, ratio = 2): HTMLCanvasElement {
+    const key = `${name} ${colour} ${ratio}`;
     let tile = this.#tiles.get(key);
-    if (!tile) this.#tiles.set(key, (tile = patternTile(name, colour, 2)));
+    if (!tile) this.#tiles.set(key, (tile = patternTile(name, colour, ratio)));
     return tile;
   }
 }
