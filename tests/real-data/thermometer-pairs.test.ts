@@ -1,6 +1,3 @@
-import { createReadStream } from 'node:fs';
-import path from 'node:path';
-import { Readable } from 'node:stream';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { seededRandom } from '../../analysis/math/seeded-random.ts';
 import { quantileType7 } from '../../analysis/math/quantile.ts';
@@ -9,28 +6,13 @@ import { estimateOffset } from '../../analysis/spot/thermometer/estimate-offset.
 import { nightLikeness, PAIR_NOISE } from '../../analysis/spot/thermometer/pair-noise.ts';
 import { pairNights } from '../../analysis/spot/thermometer/pair-nights.ts';
 import type { PairedNight } from '../../analysis/spot/thermometer/paired-night.ts';
-import { stationFileNights } from '../../analysis/spot/thermometer/station-file.ts';
 import { civilDate } from '../../analysis/units/calendar.ts';
-import { haveRealData, REAL_DATA } from './real-records.ts';
+import { haveRealData } from './real-records.ts';
+import { pairsOfNights } from './thermometer-stations.ts';
 
-/** Stations within 25 km and 150 m of height, and a point near them: Georgia (Griffin, Williamson), Spain (Salamanca, Madrid, Granada). */
-const PAIRS = [
-  { files: ['GAGR9626.WTH.gz', 'GAWI9626.WTH.gz'], folder: 'agweather-southeast-us', lat: 33.2, lon: -84.3 },
-  { files: ['2867.csv.gz', '2870.csv.gz'], folder: 'aemet-spain', lat: 41.0, lon: -5.6 },
-  { files: ['3129.csv.gz', '3195.csv.gz'], folder: 'aemet-spain', lat: 40.4, lon: -3.6 },
-  { files: ['3195.csv.gz', '3200.csv.gz'], folder: 'aemet-spain', lat: 40.4, lon: -3.7 },
-  { files: ['5514.csv.gz', '5530E.csv.gz'], folder: 'aemet-spain', lat: 37.2, lon: -3.7 },
-] as const;
-type Pair = (typeof PAIRS)[number];
 const NIGHTS = 15;
 /** Nights of a winter that make it worth drawing 15 from. */
 const NIGHTS_OF_A_WINTER = 20;
-
-async function nightsOf({ folder, lat, lon }: Pair, file: string): Promise<KeptNights> {
-  const bytes = createReadStream(path.join(REAL_DATA, folder, file));
-  const stream = Readable.toWeb(bytes) as ReadableStream<Uint8Array>;
-  return (await stationFileNights(stream, file, { lat, lon }, 'C')).nights;
-}
 
 interface Noise {
   readonly winter: number;
@@ -137,11 +119,7 @@ const mean = (values: readonly number[]): number => values.reduce((a, b) => a + 
 describe.skipIf(!haveRealData)('own thermometers played by real neighbouring stations', () => {
   let noises: Noise[][] = [];
   beforeAll(async () => {
-    noises = [];
-    for (const pair of PAIRS) {
-      const [first, second] = [await nightsOf(pair, pair.files[0]), await nightsOf(pair, pair.files[1])];
-      noises.push(noiseOf(first, second), noiseOf(second, first));
-    }
+    noises = (await pairsOfNights()).map(([station, spot]) => noiseOf(station, spot));
   }, 60_000);
 
   it('differ from night to night as the fitted noise says', () => {
@@ -168,7 +146,7 @@ describe.skipIf(!haveRealData)('own thermometers played by real neighbouring sta
   it.each([
     ['strewn over one winter', false, 3],
     ['in a row', true, 4],
-  ] as const)('15 calm nights %s: the 90 %% interval holds the offset', (words, inARow, widestF) => {
+  ] as const)('15 calm nights %s: the interval of 90 percent holds the offset', (words, inARow, widestF) => {
     const found = noises.map((noise) => coverage(noise, inARow));
     const share = mean(found.map((one) => one.share));
     const unwidened = mean(found.map((one) => one.shareUnwidened));

@@ -6,10 +6,14 @@ import type { NightReading, ReadingUnit } from './spot-reading.ts';
 
 /** Nights that must match for a wrong date to be told. */
 const NIGHTS_NEEDED = 5;
-/** A mended match must scatter less than this share of the present one: successive nights differ by some 3 °C, twins by 1. */
-const MUCH_BETTER = 0.6;
-/** A match that scatters more than this, °C, is none. */
-const NO_MATCH_C = 4;
+/**
+ * A mended match must be off by less than this share of the present one; the first where nights are few. At real pairs of
+ * stations 0.75 tells 95 % (Spain), 83 % (Trentino) and all (Georgia) of dates a day off, and cries wolf in 0 to 2 % of winters.
+ */
+const MUCH_BETTER = { few: 0.6, many: 0.75 };
+const MANY_NIGHTS = 15;
+/** A match that is off by more than this on average, °C, is none. */
+const NO_MATCH_C = 3;
 
 /** Dates whose day and month are exchanged, or that are a day off, told by how much better the mended ones match. */
 export function dateFaults(
@@ -31,13 +35,13 @@ function swapFault(readings: readonly NightReading[], nights: KeptNights, unit: 
   const nowWords =
     now.nights < NIGHTS_NEEDED
       ? `as read only ${now.nights} of ${open.length} fall on nights of the record`
-      : `as read their differences to the station scatter by ${sayDifference(now.spreadC, unit)}`;
+      : `as read their differences to the station vary by ${sayDifference(now.distanceC, unit)}`;
   return [
     {
       id: 'swapped',
       sentence:
         `Day and month seem to be exchanged in ${open.length} dates (line ${first.line}: ${sayDay(first.day)}): ${nowWords}, ` +
-        `exchanged they match ${then.nights} nights within ${sayDifference(then.spreadC, unit)}.`,
+        `exchanged they match ${then.nights} nights and vary by ${sayDifference(then.distanceC, unit)}.`,
       mend: { label: 'Exchange day and month', mend: { kind: 'swap' } },
     },
   ];
@@ -53,22 +57,23 @@ function shiftFault(
     days,
     match: matchOf(applyMends(readings, [{ kind: 'shift', days }]), nights),
   }));
-  const best = tried.reduce((a, b) => (b.match.spreadC < a.match.spreadC ? b : a));
+  const best = tried.reduce((a, b) => (b.match.distanceC < a.match.distanceC ? b : a));
   if (!isMuchBetter(now, best.match)) return null;
   const word = best.days === 1 ? 'later' : 'earlier';
   return [
     {
       id: 'shifted',
       sentence:
-        `The dates seem to be a day off: moved one day ${word}, the differences to the station scatter by ` +
-        `${sayDifference(best.match.spreadC, unit)} in place of ${sayDifference(now.spreadC, unit)}. A night is dated by its morning.`,
+        `The dates seem to be a day off: moved one day ${word}, the differences to the station vary by ` +
+        `${sayDifference(best.match.distanceC, unit)} in place of ${sayDifference(now.distanceC, unit)}. A night is dated by its morning.`,
       mend: { label: `Move all dates one day ${word}`, mend: { kind: 'shift', days: best.days } },
     },
   ];
 }
 
 function isMuchBetter(now: Match, then: Match): boolean {
-  if (then.nights < NIGHTS_NEEDED || !(then.spreadC < NO_MATCH_C)) return false;
-  if (now.nights < NIGHTS_NEEDED) return then.nights >= 2 * now.nights && then.nights >= NIGHTS_NEEDED;
-  return then.nights >= 0.7 * now.nights && then.spreadC < MUCH_BETTER * now.spreadC;
+  if (then.nights < NIGHTS_NEEDED || !(then.distanceC < NO_MATCH_C)) return false;
+  if (now.nights < NIGHTS_NEEDED) return then.nights >= 2 * now.nights;
+  const share = Math.min(now.nights, then.nights) < MANY_NIGHTS ? MUCH_BETTER.few : MUCH_BETTER.many;
+  return then.nights >= 0.7 * now.nights && then.distanceC < share * now.distanceC;
 }

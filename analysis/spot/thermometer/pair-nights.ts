@@ -17,13 +17,11 @@ export interface Pairing {
 /** Puts each reading beside the same night of the station, where that night is kept (at or below 10 °C). */
 export function pairNights(readings: readonly NightReading[], nights: KeptNights): Pairing {
   const { day, kind, sustained } = nights;
-  const rows = new Map<number, number>();
-  day.forEach((value, row) => rows.set(value, row));
   const [first, last] = [day[0] ?? Infinity, day.at(-1) ?? -Infinity];
   const pairs: PairedNight[] = [];
   let [before, after, unmatched] = [0, 0, 0];
   for (const reading of readings) {
-    const row = rows.get(reading.day);
+    const row = rowOf(day, reading.day);
     const minimum = row === undefined ? MISSING_HUNDREDTHS : sustained[0]![row]!;
     if (row !== undefined && minimum !== MISSING_HUNDREDTHS) {
       const stationC = minimum / 100;
@@ -40,4 +38,15 @@ export function pairNights(readings: readonly NightReading[], nights: KeptNights
     else unmatched += 1;
   }
   return { pairs, before, after, unmatched };
+}
+
+/** Row of a day among increasing ones. */
+function rowOf(days: Int32Array, day: number): number | undefined {
+  let [low, high] = [0, days.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (days[middle]! < day) low = middle + 1;
+    else high = middle;
+  }
+  return days[low] === day ? low : undefined;
 }
