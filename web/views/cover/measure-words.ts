@@ -54,10 +54,13 @@ function timeWords(minutes: number): string {
   return minutes < 120 ? `${minutes} min` : `${Number((minutes / 60).toFixed(1))} h`;
 }
 
+/** Words for a choice without a measure in it. */
+export const NO_COVER = 'no cover';
+
 /** A choice in words: `heavy frost cloth and watered soil, tied to the ground`; `no cover` for none. */
 export function coverWords(ids: readonly string[]): string {
   const names = ids.flatMap((id) => (findMeasure(id) ? [lower(SHORT_NAMES[id as MeasureId])] : []));
-  if (names.length === 0) return 'no cover';
+  if (names.length === 0) return NO_COVER;
   const list = names.length === 1 ? names[0] : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
   return ids.includes('tied') ? `${list}, tied to the ground` : list;
 }
