@@ -111,7 +111,7 @@ function levelCell({ level, headline, counted, if_threshold: ends }: LevelAnswer
   const { period, low, high, basis, agrees } = headline;
   const count = `{${counted.hits} of ${counted.winters}}${agrees ? '' : ' fit and count disagree'}`;
   if (basis === 'not seen') return `not seen, could be 1 in ${round(low)} ${count}`;
-  if (basis === 'beyond') return `rarer than 1 in ${round(low)} ${count}`;
+  if (basis === 'beyond') return `1 in ${round(low)} or rarer ${count}`;
   if (level === 'kill' && ends.high.period !== null) {
     // A hardier end with a shorter number is a bound, not an estimate: the band then has no far end.
     const rarest = ends.low.period ?? 0;

@@ -5,6 +5,7 @@ import { plural } from './numbers.ts';
 import {
   formatHeadline,
   formatHeadlineShort,
+  formatPeriodFigure,
   formatPeriodRange,
   formatPeriodWithin,
   formatRangeWithin,
@@ -42,7 +43,7 @@ function isBand({ level, headline, if_threshold: ends }: LevelAnswer): boolean {
   return level === 'kill' && told && ends.high.period !== null;
 }
 
-/** One level's answer for rows and tables: `about 1 winter in 12`, `rarer than 1 in 140`; for kill a band. */
+/** One level's answer for rows and tables: `about 1 winter in 12`, `1 in 90 or rarer`; for kill a band. */
 export function levelWords(level: LevelAnswer): string {
   const { headline, counted } = level;
   if (counted.winters === 0) return 'not known';
@@ -67,9 +68,10 @@ export function sentenceEnd(level: LevelAnswer): { readonly main: string; readon
     return { main: 'no one can say how often', rest: 'no winter on record here is complete' };
   if (isBand(level)) return { main: bandSentence(level), rest: 'a band, since kill figures are inferred' };
   if (headline.basis === 'beyond') {
+    const bound = formatPeriodFigure(headline.low ?? longestTold(counted.winters));
     return {
-      main: formatHeadline(headline, counted.winters).replace('rarer than', 'less often than'),
-      rest: '',
+      main: `too rarely for ${counted.winters} winters to tell`,
+      rest: `1 winter in ${bound} or rarer, the low end of the range`,
     };
   }
   if (headline.basis === 'not seen') {

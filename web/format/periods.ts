@@ -59,21 +59,24 @@ export interface HeadlineWords {
   readonly basis: 'fitted' | 'counted' | 'beyond' | 'not seen';
 }
 
-/** One answer in words, without a full stop. `winters` is the number of complete winters used. */
+/**
+ * One answer in words, without a full stop. `winters` is the number of complete winters used. A bound must not read like a
+ * period: `1 in 90 or rarer` of a hardier tree may stand beside `about 1 winter in 110` of a tenderer one.
+ */
 export function formatHeadline(headline: HeadlineWords, winters: number): string {
   if (headline.basis === 'not seen') {
     const limit = headline.low === null ? '' : `; could be as often as ${formatPeriodShort(headline.low)}`;
     return `not seen in ${winters} ${winters === 1 ? 'winter' : 'winters'}${limit}`;
   }
   if (headline.basis === 'beyond') {
-    return `rarer than 1 winter in ${formatPeriodFigure(headline.low ?? headline.period ?? 2 * winters)}`;
+    return `too rare to tell, 1 winter in ${formatPeriodFigure(headline.low ?? headline.period ?? 2 * winters)} or rarer`;
   }
   return formatPeriod(headline.period);
 }
 
-/** The same in a few characters, for marks: `1 in 12`, `> 1 in 60`, `none in 61`. */
+/** The same in a few characters, for marks: `1 in 12`, `1 in 60 or rarer`, `0 of 61`. */
 export function formatHeadlineShort(headline: HeadlineWords, winters: number): string {
   if (headline.basis === 'not seen') return `0 of ${winters}`;
-  if (headline.basis === 'beyond') return `rarer than ${formatPeriodShort(headline.low ?? headline.period)}`;
+  if (headline.basis === 'beyond') return `${formatPeriodShort(headline.low ?? headline.period)} or rarer`;
   return formatPeriodShort(headline.period);
 }

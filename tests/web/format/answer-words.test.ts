@@ -108,8 +108,11 @@ describe('an answer in words', () => {
       rest: 'could be as often as 1 in 1.7',
     });
     const beyond = answer({ headline: { period: 90, low: 90, high: null, basis: 'beyond', agrees: true } });
-    expect(levelWords(beyond)).toBe('rarer than 1 in 90');
-    expect(sentenceEnd(beyond).main).toBe('less often than 1 winter in 90');
+    expect(levelWords(beyond)).toBe('1 in 90 or rarer');
+    expect(sentenceEnd(beyond)).toEqual({
+      main: `too rarely for ${beyond.counted.winters} winters to tell`,
+      rest: '1 winter in 90 or rarer, the low end of the range',
+    });
   });
 
   it('says where curve and count part', () => {

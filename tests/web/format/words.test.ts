@@ -49,7 +49,7 @@ describe('return periods in words', () => {
     expect(formatHeadline(unseen, 1)).toMatch(/not seen in 1 winter;/);
     expect(formatHeadlineShort(unseen, 61)).toBe('0 of 61');
     const beyond = { period: null, low: 90, high: null, basis: 'beyond' } as const;
-    expect(formatHeadline(beyond, 61)).toBe('rarer than 1 winter in 90');
+    expect(formatHeadline(beyond, 61)).toBe('too rare to tell, 1 winter in 90 or rarer');
   });
 });
 

@@ -37,7 +37,7 @@ function endWords(headline: Headline, winters: number): string {
     : formatHeadline(headline, winters).replace(/;.*/, '');
 }
 
-/** A headline for a column: `1 in 31`, `rarer than 1 in 60`, `0 of 25`. */
+/** A headline for a column: `1 in 31`, `1 in 54 or rarer`, `0 of 25`. */
 export function headlineCell(headline: Headline, winters: number): string {
   if (winters === 0) return 'not known';
   if (headline.basis === 'fitted' || headline.basis === 'counted')
