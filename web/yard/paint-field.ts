@@ -22,34 +22,34 @@ export function nightOf(
     : { offsetC: field.windyC, halfRangeC: field.windyHalfRangeC };
 }
 
-/**
- * The field's values with those under buildings filled from around, so that the colour runs up to a wall. Two cells deep
- * is enough: what lies deeper is covered.
- */
+/** The field's values with blocked cells filled from around, ring by ring, so that the colour runs up to a wall and under water. */
 export function filledValues({ columns, rows, blocked }: OffsetField, values: Float32Array): Float32Array {
   const filled = Float32Array.from(values);
-  let open = Array.from(blocked, (entry) => entry === 0);
-  for (let pass = 0; pass < 2; pass++) {
-    const next = [...open];
-    for (let row = 0; row < rows; row++) {
-      for (let column = 0; column < columns; column++) {
-        const cell = row * columns + column;
-        if (open[cell]) continue;
-        let [sum, count] = [0, 0];
-        for (let dy = -1; dy <= 1; dy++) {
-          for (let dx = -1; dx <= 1; dx++) {
-            const [x, y] = [column + dx, row + dy];
-            if (x < 0 || y < 0 || x >= columns || y >= rows || !open[y * columns + x]) continue;
-            sum += filled[y * columns + x];
-            count++;
-          }
+  const known = Uint8Array.from(blocked, (entry) => (entry === 0 ? 1 : 0));
+  let left = Array.from(blocked.keys()).filter((cell) => known[cell] === 0);
+  while (left.length > 0) {
+    const ring: number[] = [];
+    const inside: number[] = [];
+    for (const cell of left) {
+      const [column, row] = [cell % columns, Math.floor(cell / columns)];
+      let [sum, count] = [0, 0];
+      for (let y = Math.max(0, row - 1); y <= Math.min(rows - 1, row + 1); y++) {
+        for (let x = Math.max(0, column - 1); x <= Math.min(columns - 1, column + 1); x++) {
+          const near = y * columns + x;
+          if (known[near] === 0) continue;
+          sum += filled[near];
+          count++;
         }
-        if (count === 0) continue;
+      }
+      if (count === 0) inside.push(cell);
+      else {
         filled[cell] = sum / count;
-        next[cell] = true;
+        ring.push(cell);
       }
     }
-    open = next;
+    if (ring.length === 0) return filled;
+    for (const cell of ring) known[cell] = 1;
+    left = inside;
   }
   return filled;
 }

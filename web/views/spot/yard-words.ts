@@ -37,7 +37,9 @@ function kindWords(thing: YardThing): string {
 
 /** Its sizes in a few words: `12 by 8 m, 5 m high`, with its kind before them where the name doesn't tell it. */
 export function sizeWords(thing: YardThing, unit: LengthUnit): string {
-  const named = new RegExp(`^${thing.kind}-\\d+$`).test(thing.id) ? '' : `${kindWords(thing)}, `;
+  const kind = kindWords(thing);
+  const told = listedName(thing).toLowerCase();
+  const named = kind.split(' ').every((word) => told.includes(word)) ? '' : `${kind}, `;
   return named + sizes(thing, (metres) => formatLength(metres, unit));
 }
 
