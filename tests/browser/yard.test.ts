@@ -1,102 +1,26 @@
 import { execFile } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { mkdtemp, writeFile } from 'node:fs/promises';
-import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { promisify } from 'node:util';
 
-import type { AxeResults } from 'axe-core';
-import type { Browser, Locator, Page } from 'playwright-core';
+import type { Browser, Locator } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 
 import type { Assessment } from '../../analysis/answer/assessment.ts';
 import { findMeasure } from '../../analysis/cover/measures.ts';
 import { READY_YARDS } from '../../analysis/spot/ready-yards.ts';
 import { readYardFile, yardFileText } from '../../analysis/spot/yard-file.ts';
-import { readYardText } from '../../analysis/spot/yard-text.ts';
-import type { Building, PlanPoint, Wall, Yard } from '../../analysis/spot/yard.ts';
-import { MARGIN_PX } from '../../web/yard/plan-scale.ts';
+import type { Building, PlanPoint, Yard } from '../../analysis/spot/yard.ts';
 import { launchChromium } from './chromium.ts';
-import { expectCalm, rankingRow, siteAddress, startVisit, untilAnswered } from './visit.ts';
-
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-const PLACE = '?postcode=SC 123&unit=C';
-
-/** A house on an open plot: nothing but its own walls makes a corner mild. */
-const HOUSE_YARD: Yard = {
-  name: 'House alone',
-  widthM: 30,
-  depthM: 24,
-  things: [
-    {
-      id: 'building-1',
-      kind: 'building',
-      outline: [
-        [10, 12],
-        [20, 12],
-        [20, 18],
-        [10, 18],
-      ],
-      heightM: 5,
-      heated: true,
-      masonry: true,
-    },
-  ],
-  spots: [],
-  slope: null,
-  bigWater: null,
-  coldWindFromDeg: 0,
-  own: {},
-};
+import { expectCalm, rankingRow, startVisit, untilAnswered } from './visit.ts';
+import { drag, HOUSE_YARD, loadYard, onScreen, openSpot, planOf, wallsIn, yardIn } from './yard-steps.ts';
 
 let browser: Browser;
 beforeAll(async () => {
   browser = await launchChromium();
 });
 afterAll(() => browser.close());
-
-async function openSpot(page: Page, query = PLACE): Promise<Locator> {
-  await page.goto(siteAddress(query));
-  await untilAnswered(page);
-  await page.evaluate(() => document.querySelector('#spot')!.scrollIntoView());
-  const part = page.getByRole('region', { name: 'Spot', exact: true });
-  await part.getByRole('heading', { name: /^The yard/ }).waitFor();
-  return part;
-}
-
-/** Loads a yard by the file chooser, as a reader does. */
-async function loadYard(part: Locator, text: string, name = 'test.yard.json'): Promise<void> {
-  const file = { name, mimeType: 'application/json', buffer: Buffer.from(text) };
-  await part.locator('input[type=file][accept*=json]').setInputFiles(file);
-}
-
-const planOf = (part: Locator): Locator => part.getByRole('application', { name: /^Plan of the yard/ });
-
-/** Where a point of the plot lies on the screen; the plot's layout reckoned here anew. */
-async function onScreen(
-  plan: Locator,
-  yard: Pick<Yard, 'widthM' | 'depthM'>,
-  at: PlanPoint,
-): Promise<[number, number]> {
-  const box = (await plan.boundingBox())!;
-  const pxPerM = (box.height - 2 * MARGIN_PX) / yard.depthM;
-  const left = box.x + (box.width - yard.widthM * pxPerM) / 2;
-  return [left + at[0] * pxPerM, box.y + box.height - MARGIN_PX - at[1] * pxPerM];
-}
-
-async function drag(page: Page, from: [number, number], to: [number, number], steps = 6): Promise<void> {
-  await page.mouse.move(...from);
-  await page.mouse.down();
-  await page.mouse.move(...to, { steps });
-  await page.mouse.up();
-}
-
-const yardIn = (page: Page): Yard | null => {
-  const text = new URL(page.url()).searchParams.get('yard');
-  return text === null ? null : readYardText(text);
-};
-const wallsIn = (page: Page): readonly Wall[] =>
-  (yardIn(page)?.things ?? []).filter((thing): thing is Wall => thing.kind === 'wall');
 
 describe('drawing a yard', () => {
   it('with the mouse, by keyboard, and back with undo; the address keeps it over a reload', async () => {
@@ -275,93 +199,4 @@ describe('the warm corner', () => {
     expect(covered).toBeLessThan(atTheWall);
     await visit.close();
   }, 150_000);
-});
-
-describe('the field while a wall is dragged', () => {
-  it('is painted anew at least 20 times a second', async () => {
-    const visit = await startVisit(browser);
-    const { page } = visit;
-    // A field is painted by one call of putImageData for its colours.
-    await page.addInitScript(() => {
-      const counts = { painted: 0 };
-      Object.assign(window, { counts });
-      const put = CanvasRenderingContext2D.prototype.putImageData;
-      CanvasRenderingContext2D.prototype.putImageData = function (
-        this: CanvasRenderingContext2D,
-        ...args: unknown[]
-      ) {
-        const [image] = args as [ImageData];
-        if (image.data[3] === 255 && image.data.at(-1) === 255 && image.width > 8) counts.painted++;
-        return (put as (...all: unknown[]) => void).apply(this, args);
-      } as typeof put;
-    });
-    const part = await openSpot(page);
-    const yard: Yard = {
-      ...READY_YARDS[0].yard,
-      widthM: 40,
-      depthM: 30,
-      things: [
-        ...READY_YARDS[0].yard.things,
-        { id: 'wall-9', kind: 'wall', line: [[34, 4], [34, 12]], heightM: 2, masonry: true, open: false }, // prettier-ignore
-      ],
-    };
-    await loadYard(part, yardFileText(yard));
-    const plan = planOf(part);
-    await part.getByRole('button', { name: /best spot 1/ }).waitFor();
-    await plan.scrollIntoViewIfNeeded();
-    const from = await onScreen(plan, yard, [34, 8]);
-    await page.mouse.move(...from);
-    await page.mouse.down();
-    // The moves come from within the page: from outside each waits until the browser has shown the one before. The best
-    // of three spans counts, since others may be at work on this machine.
-    const rates = await page.evaluate(
-      async ([x, y, spanMs]) => {
-        const { counts } = window as unknown as { counts: { painted: number } };
-        const plan = document.querySelector('#spot [role=application]')!;
-        let turn = 0;
-        const span = async (): Promise<number> => {
-          const [before, start] = [counts.painted, performance.now()];
-          for (; performance.now() - start < spanMs; turn += 1 / 8) {
-            const at = { clientX: x - 60 + 60 * Math.cos(turn), clientY: y + 60 * Math.sin(turn) };
-            plan.dispatchEvent(
-              new PointerEvent('pointermove', { pointerId: 1, bubbles: true, buttons: 1, ...at }),
-            );
-            await new Promise((done) => setTimeout(done, 10));
-          }
-          return ((counts.painted - before) * 1000) / (performance.now() - start);
-        };
-        return [await span(), await span(), await span()];
-      },
-      [...from, 1500] as const,
-    );
-    await page.mouse.up();
-    console.log(`fields painted a second while dragging: ${rates.map((rate) => rate.toFixed(0)).join(', ')}`);
-    expect(Math.max(...rates)).toBeGreaterThanOrEqual(20);
-    await visit.close();
-  });
-});
-
-describe('accessibility', () => {
-  for (const colorScheme of ['light', 'dark'] as const) {
-    it(`of the section with a yard drawn, ${colorScheme}`, async () => {
-      const visit = await startVisit(browser, { colorScheme, bypassCSP: true });
-      const { page } = visit;
-      const part = await openSpot(page);
-      await part.getByRole('button', { name: READY_YARDS[1].name, exact: true }).click();
-      await part.getByRole('button', { name: /best spot 1/ }).waitFor();
-      await planOf(part).click({ position: { x: 200, y: 200 } });
-      await page.evaluate(() =>
-        document
-          .querySelectorAll('#spot details')
-          .forEach((details) => ((details as HTMLDetailsElement).open = true)),
-      );
-      await page.evaluate(AXE);
-      const results = (await page.evaluate('axe.run(document.querySelector("#spot"))')) as AxeResults;
-      expect(results.passes.length).toBeGreaterThan(15);
-      expect(
-        results.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`),
-      ).toEqual([]);
-      await visit.close();
-    });
-  }
 });
