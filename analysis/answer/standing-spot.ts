@@ -32,7 +32,7 @@ export function standingSpot(texts: ProtectionTexts): StandingSpot {
   return {
     ...told,
     gain,
-    words: `${told.words === '' ? 'where' : `${told.words},`} measured by own readings`,
+    words: `${told.words === '' ? 'the place' : `${told.words},`} measured by own readings`,
   };
 }
 
