@@ -46,7 +46,7 @@ export const LEGEND_CLASSES: readonly PeriodClass[] = [...PERIOD_CLASSES, UNSEEN
 export type ClassedHeadline = Pick<Headline, 'period' | 'low' | 'basis'>;
 
 /**
- * Class of an answer. "Rarer than about 1 in L" is put where L itself lies, its frequent end, so that a class never
+ * Class of an answer. "1 in L or rarer" is put where L itself lies, its frequent end, so that a class never
  * says more than the record does. `null`: no data.
  */
 export function periodClassOf(headline: ClassedHeadline | null): PeriodClass {
