@@ -1,7 +1,8 @@
-import type { Effort } from '../cover/measures.ts';
+import { findMeasure, type Effort } from '../cover/measures.ts';
 import type { CoverId } from '../cover/cover-ids.ts';
 import { leastCover, type TriedCover } from '../cover/least-cover.ts';
 import { headline, longestClaim, type Headline } from '../extremes/headline.ts';
+import type { Level } from '../tree/levels.ts';
 import { gainsAt } from '../winter/gain-spread.ts';
 import type { LevelAnswer } from './assessment.ts';
 import type { FitShelf, HoursBook } from './fit-book.ts';
@@ -61,7 +62,7 @@ export function leastCoverAt(
   { search, shelf }: { readonly search: FitShelf; readonly shelf: FitShelf },
 ): LeastCoverAnswer {
   const { least, best, tried, monotone } = leastCover(
-    candidates,
+    candidates.filter((id) => gainsAtLevel(id, asked.level)),
     (_, ids) => {
       const { book, limit } = bookUnder(asked, ids, search);
       return estimatedPeriod(book, limit);
@@ -89,6 +90,12 @@ export function estimatedPeriod(book: HoursBook, limit: number): number {
   if (basis === 'beyond' && fitted)
     return Math.max(Math.min(fitted.period, counted.period), period ?? longestClaim(winters));
   return period ?? winters;
+}
+
+/** A measure that gains nothing at the level is work for nothing: without it far fewer combinations are gone through. */
+function gainsAtLevel(id: string, level: Level): boolean {
+  const gain = findMeasure(id)?.gain[level];
+  return gain === undefined || gain.calm.highC > 0 || gain.windy.highC > 0;
 }
 
 function bookUnder(
