@@ -1,35 +1,13 @@
-import { execFile } from 'node:child_process';
 import { readFile } from 'node:fs/promises';
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import { promisify } from 'node:util';
 
-import type { AxeResults } from 'axe-core';
 import type { Browser, Locator, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
-import type { Assessment, LevelAnswer } from '../../analysis/answer/assessment.ts';
-import { findSubject } from '../../analysis/answer/find-subject.ts';
-import { limitC } from '../../analysis/answer/level-answer.ts';
-import { PlaceHistories } from '../../analysis/answer/place-histories.ts';
-import { coverGains } from '../../analysis/cover/cover-gains.ts';
-import { coverNights, type CoverRecord } from '../../analysis/cover/cover-nights.ts';
-import { findType } from '../../analysis/tree/catalogue.ts';
-import { MATURE_TREE } from '../../analysis/tree/penalties.ts';
 import { formatIsoDay } from '../../analysis/units/calendar.ts';
-import { gainsAt } from '../../analysis/winter/gain-spread.ts';
-import { NO_GAINS } from '../../analysis/winter/winter-minima.ts';
-import { PackDatabase } from '../../data-scripts/pack/database.ts';
-import { Pack } from '../../data-scripts/pack/open-pack.ts';
-import { readPlaceNights } from '../../data-scripts/pack/place-nights.ts';
 import { launchChromium } from './chromium.ts';
+import { assessed, expectTold, nightsInNode, openCover, PATIENCE_MS, plain, TEST_MS } from './cover-part.ts';
 import { expectCalm, mapOfStations, rankingRow, siteAddress, startVisit, untilAnswered } from './visit.ts';
 
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-/** The first surface and the database's engine take seconds, more where the machine is busy. */
-const PATIENCE_MS = 90_000;
-const TEST_MS = 180_000;
-const TYPE = 'satsuma_owari';
 const COVER = ['cloth-heavy', 'tied'];
 
 let browser: Browser;
@@ -38,87 +16,10 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
-const packFolder = (): string => `${inject('packsFolder')}/sallowmere`;
-const plain = (text: string | null): string => (text ?? '').replace(/\s+/g, ' ').trim();
-
-/** The pack's first town, which the page opens with. */
-async function firstTown(): Promise<{ name: string; lat: number; lon: number }> {
-  const { towns } = JSON.parse(await readFile(`${packFolder()}/places.json`, 'utf8')) as {
-    towns: { name: string; lat: number; lon: number; rank: number }[];
-  };
-  return [...towns].sort((a, b) => a.rank - b.rank)[0];
-}
-
-/** One type and level by the command, at the place the page opens with. */
-async function assessed(level: string, ...more: string[]): Promise<LevelAnswer> {
-  const { lat, lon } = await firstTown();
-  const command = ['data-scripts/entry/run.mjs', 'assess', '--pack', packFolder(), '--at', `${lat},${lon}`];
-  const { stdout } = await promisify(execFile)(
-    process.execPath,
-    [...command, '--types', TYPE, '--level', level, ...more, '--json'],
-    { maxBuffer: 64e6 },
-  );
-  const [type] = (JSON.parse(stdout) as Assessment).types;
-  return type.levels.find((entry) => entry.level === level)!;
-}
-
-/** The nights to cover at that place, counted in Node from the pack's own database. */
-async function nightsInNode(level: 'leaf' | 'wood', ids: readonly string[]): Promise<CoverRecord> {
-  const pack = await Pack.open(packFolder());
-  const { name, lat, lon } = await firstTown();
-  const request = { by: 'point' as const, label: name, lat, lon, elevationM: null };
-  const { subject, nightPlan } = await findSubject(pack, request, new PlaceHistories(pack));
-  const database = await PackDatabase.open(`${packFolder()}/records.duckdb`);
-  try {
-    const nights = await readPlaceNights(database, nightPlan!);
-    const type = findType(TYPE)!;
-    return coverNights(nights, subject.winters, {
-      hours: type.thresholds[level].hours,
-      limitC: limitC({ type, level, tree: MATURE_TREE }),
-      without: NO_GAINS,
-      withCover: gainsAt(coverGains(ids)[level], 'centreC'),
-    });
-  } finally {
-    database.close();
-  }
-}
-
 const choices = (page: Page): Locator => page.getByRole('region', { name: 'Spot and cover' });
 const coverOf = (page: Page): string | null => new URL(page.url()).searchParams.get('cover');
 const headline = async (page: Page): Promise<string> =>
   plain(await page.getByRole('heading', { level: 1 }).textContent());
-
-async function openCover(page: Page): Promise<Locator> {
-  const part = page.getByRole('region', { name: 'Cover', exact: true });
-  // The parts above open on the way down and push this one on, so one jump may end short of it.
-  await expect
-    .poll(
-      async () => {
-        await page.getByRole('navigation').getByRole('link', { name: 'Cover', exact: true }).click();
-        return part.getByRole('region', { name: 'Measures' }).count();
-      },
-      { timeout: 30_000, interval: 2000 },
-    )
-    .toBe(1);
-  return part;
-}
-
-/** A figure said as "about 1 winter in N" or "1 in N" is the period, told to two figures. */
-function expectTold(text: string, period: number): void {
-  const told = Number(/(?:about 1 winter in|^1 in) ([\d.,]+)/.exec(text)![1].replace(',', ''));
-  expect(Math.abs(told / period - 1), text).toBeLessThan(0.06);
-}
-
-async function graveFaults(page: Page, part: string): Promise<string[]> {
-  await page.evaluate(AXE);
-  const results = (await page.evaluate(
-    `axe.run(document.querySelector(${JSON.stringify(part)}))`,
-  )) as AxeResults;
-  expect(results.passes.length).toBeGreaterThan(5);
-  return results.violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${String(target)}`));
-}
 
 describe('a cover', () => {
   it(
@@ -322,81 +223,4 @@ describe('a cover', () => {
     },
     TEST_MS,
   );
-});
-
-describe('tonight', () => {
-  it(
-    'orders the trees by need, gives the day, and keeps the trees on this device until they are forgotten',
-    async () => {
-      const visit = await startVisit(browser);
-      const { page } = visit;
-      await page.goto(siteAddress('?cover=cloth-heavy'));
-      await untilAnswered(page);
-      let part = await openCover(page);
-      for (const name of ['Add a tree', 'Add another tree']) await part.getByRole('button', { name }).click();
-      await part.getByRole('combobox', { name: 'Type' }).nth(1).selectOption('mexican_lime');
-      await part.getByRole('combobox', { name: 'Cover at hand' }).nth(0).selectOption('');
-      await part.getByLabel(/^Lowest temperature/).fill('22');
-      await part.getByText('The hours below 32 °F are missing.').waitFor();
-      await part.getByLabel(/^Hours below/).fill('8');
-      await part.getByLabel(/^Wind in/).fill('3');
-      const trees = part.getByRole('list', { name: 'Trees in order of need' }).getByRole('heading');
-      await expect.poll(() => trees.count()).toBe(2);
-      const names = (await trees.allTextContents()).map(plain);
-      expect(names[0]).toMatch(/lime/i);
-      expect(names[1]).toMatch(/^Satsuma/);
-      const day = part.getByRole('term');
-      expect((await day.allTextContents()).map(plain)).toContain('Late, just before sunset');
-      expect(await part.getByText('A forecast or warning in force goes before this.').count()).toBe(1);
-
-      await part.getByLabel(/^Lowest temperature/).fill('45');
-      await part.getByLabel(/^Hours below/).fill('0');
-      await expect.poll(() => part.getByText('Needs nothing tonight.').count()).toBe(2);
-
-      await page.reload();
-      await untilAnswered(page);
-      part = await openCover(page);
-      expect(await part.getByRole('combobox', { name: 'Type' }).nth(1).inputValue()).toBe('mexican_lime');
-      await part.getByRole('button', { name: 'Forget the trees' }).click();
-      await page.reload();
-      await untilAnswered(page);
-      part = await openCover(page);
-      expect(await part.getByRole('combobox', { name: 'Type' }).count()).toBe(0);
-      expect(page.url()).not.toContain('lime');
-      await visit.close();
-    },
-    TEST_MS,
-  );
-});
-
-describe('accessibility', () => {
-  for (const colorScheme of ['light', 'dark'] as const)
-    it(
-      `of the part and of the choices has no serious fault, ${colorScheme}, and a phone needs no scrolling sideways`,
-      async () => {
-        const viewport = { width: 390, height: 844 };
-        const visit = await startVisit(browser, { colorScheme, bypassCSP: true, viewport });
-        const { page } = visit;
-        await page.goto(siteAddress('?level=leaf&cover=cloth-heavy,lights,led-lights'));
-        await untilAnswered(page);
-        const part = await openCover(page);
-        await part.getByRole('button', { name: 'Add a tree' }).click();
-        await part.getByLabel(/^Lowest temperature/).fill('20');
-        await part.getByLabel(/^Hours below/).fill('9');
-        await part.getByLabel(/^Wind in/).fill('3');
-        await part.getByRole('button', { name: 'Count the nights' }).click();
-        await part.getByText(/it would have gone on|never have had to/).waitFor({ timeout: PATIENCE_MS });
-        await page.evaluate(() =>
-          document
-            .querySelectorAll('#cover details')
-            .forEach((details) => ((details as HTMLDetailsElement).open = true)),
-        );
-        expect(await graveFaults(page, '#cover')).toEqual([]);
-        expect(await graveFaults(page, '.choices')).toEqual([]);
-        const wide = await part.evaluate((section) => section.scrollWidth - section.clientWidth);
-        expect(wide).toBeLessThanOrEqual(0);
-        await visit.close();
-      },
-      TEST_MS,
-    );
 });
