@@ -20,8 +20,9 @@ export interface AssessRequest {
   readonly tree: TreeState;
   /** What spot and cover add at each level, with the ends of it. */
   readonly gains: LevelGainSpreads;
-  /** Words for where the tree stands and what is over it, and what must be known of that. */
+  /** Words for where the tree stands and what is over it, and what of that was left out. */
   readonly standing?: string;
+  readonly standingProblems?: readonly string[];
   readonly notes?: readonly string[];
   /** Horizon of `chance_in_years`, whole winters. */
   readonly years: number;
@@ -70,6 +71,7 @@ export function rankTypes(
     history: historyOf(subject, canopy),
     graft_history: sameGains(graft, canopy) ? null : historyOf(subject, graft),
     standing: request.standing ?? '',
+    standing_problems: request.standingProblems ?? [],
     types: types.map((type) => ({
       id: type.id,
       name: type.name,

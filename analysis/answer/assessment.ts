@@ -24,6 +24,8 @@ export interface Assessment {
   readonly trend: TrendAnswer | null;
   /** Where the tree stands and what is over it, in words; empty in the open without a cover. */
   readonly standing: string;
+  /** What of spot and cover was left out, and why. */
+  readonly standing_problems: readonly string[];
   /** Stations behind the winters with their share of the weight, heaviest first. */
   readonly evidence: readonly Evidence[];
   /** Plain sentences that must stand beside the answer. */

@@ -32,22 +32,24 @@ export interface Protection {
   readonly gains: LevelGainSpreads;
   /** `spot: …; cover: …`, empty in the open without a cover. */
   readonly words: string;
-  /** What was left out and why, and what must be known. */
+  /** What was left out and why: texts that make no sense, and what is refused. */
+  readonly problems: readonly string[];
+  /** What is worth knowing of the rest. */
   readonly notes: readonly string[];
 }
 
 const NO_COVER: CoverParts = { air: atEveryLevel(NO_GAIN_SPREAD), alone: atEveryLevel(NO_GAIN_SPREAD) };
 
 /**
- * Reads the texts and adds up. A part that makes no sense, or is refused, counts nothing and says so in the notes: a link
- * that is half wrong still gives an answer.
+ * Reads the texts and adds up. A part that makes no sense, or is refused, counts nothing and says so: a link that is half
+ * wrong still gives an answer.
  */
 export function readProtection(texts: ProtectionTexts): Protection {
-  const notes: string[] = [];
-  const spot = orNote(() => standingSpot(texts), IN_THE_OPEN, notes);
-  const ids = orNote(() => checkCoverIds(coverIds(texts)), [], notes);
-  notes.push(...refusals(ids, texts));
-  return together(spot, countingIds(ids, texts), notes);
+  const problems: string[] = [];
+  const spot = orProblem(() => standingSpot(texts), IN_THE_OPEN, problems);
+  const ids = coverIds(texts).flatMap((id) => orProblem(() => checkCoverIds([id]), [], problems));
+  problems.push(...refusals(ids, texts));
+  return together(spot, countingIds(ids, texts), problems);
 }
 
 /** The same for a command. @throws InputError for a part that makes no sense, or is refused */
@@ -75,7 +77,7 @@ function coverIds({ cover }: ProtectionTexts): string[] {
     .filter((id) => id !== '');
 }
 
-function together(spot: StandingSpot, ids: readonly string[], notes: readonly string[]): Protection {
+function together(spot: StandingSpot, ids: readonly string[], problems: readonly string[]): Protection {
   const twice = ids.filter((id) => sameGround(id, spot.mechanisms));
   const counted = ids.filter((id) => !twice.includes(id));
   const { air, alone } = counted.length > 0 ? coverParts(counted) : NO_COVER;
@@ -94,8 +96,8 @@ function together(spot: StandingSpot, ids: readonly string[], notes: readonly st
     cover: byLevel((level) => orAlone(air[level], alone[level])),
     gains,
     words: words.filter(Boolean).join('; '),
+    problems,
     notes: [
-      ...notes,
       ...twice.map(
         (id) => `${findMeasure(id)!.name} counts in the spot already, not once more in the cover.`,
       ),
@@ -117,12 +119,12 @@ function byLevel(gainAt: (level: Level) => GainSpread): LevelGainSpreads {
   return Object.fromEntries(LEVELS.map((level) => [level, gainAt(level)])) as Record<Level, GainSpread>;
 }
 
-function orNote<T>(read: () => T, otherwise: T, notes: string[]): T {
+function orProblem<T>(read: () => T, otherwise: T, problems: string[]): T {
   try {
     return read();
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
-    notes.push(error.message);
+    problems.push(error.message);
     return otherwise;
   }
 }

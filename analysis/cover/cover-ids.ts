@@ -28,7 +28,7 @@ export const CONDITIONS_OF_COVER = [
   },
   {
     id: 'lights-confirmed',
-    name: 'Lights are safe',
+    name: 'I have checked: the lights are safe',
     about:
       'Strings outdoor-rated, outlet with ground-fault protection, every bulb clear of cloth, leaves and mulch.',
     effortRank: 0,

@@ -167,7 +167,7 @@ describe('a cover', () => {
       const column = choices(page);
       await column.getByText(/^Lights count only once confirmed/).waitFor();
       expectTold(await headline(page), bare.headline.period!);
-      await column.getByRole('checkbox', { name: /^Lights are safe/ }).check();
+      await column.getByRole('checkbox', { name: /lights are safe/ }).check();
       await expectCalm(page);
       expect(await column.getByText(/^Lights count only once confirmed/).count()).toBe(0);
       expectTold(await headline(page), lit.headline.period!);

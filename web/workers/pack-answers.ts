@@ -76,9 +76,9 @@ export class PackAnswers {
   /** Every type and level at one place. */
   async assess({ place, tree, years, protection }: AssessQuestion): Promise<Ranking> {
     const { subject, shelf } = await this.#ready(place);
-    const { gains, words, notes } = await protectionOf(protection);
+    const { gains, words: standing, problems: standingProblems } = await protectionOf(protection);
     this.#last = subject.place;
-    const request = { types: CITRUS_TYPES, levels: LEVELS, tree, gains, years, standing: words, notes };
+    const request = { types: CITRUS_TYPES, levels: LEVELS, tree, gains, years, standing, standingProblems };
     return rankTypes(subject, request, shelf);
   }
 

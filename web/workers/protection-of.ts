@@ -2,9 +2,9 @@ import type { Protection, ProtectionTexts } from '../../analysis/answer/protecti
 import { NO_LEVEL_GAIN_SPREADS } from '../../analysis/tree/level-gains.ts';
 
 /** What a question's spot and cover come to. */
-export type Gained = Pick<Protection, 'gains' | 'words' | 'notes'>;
+export type Gained = Pick<Protection, 'gains' | 'words' | 'problems'>;
 
-const NONE: Gained = { gains: NO_LEVEL_GAIN_SPREADS, words: '', notes: [] };
+const NONE: Gained = { gains: NO_LEVEL_GAIN_SPREADS, words: '', problems: [] };
 
 let last: { readonly key: string; readonly gained: Promise<Gained> } | null = null;
 

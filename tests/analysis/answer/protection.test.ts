@@ -120,18 +120,19 @@ describe('texts that make no sense', () => {
   });
 
   it.each([{ spot: 'nowhere' }, { spot: 'yard:3,4' }, { measured: 'warm' }, { cover: 'blanket' }])(
-    'leave an answer without that part and with a note in the page: %j',
+    'leave an answer without that part and with a sentence in the page: %j',
     (texts) => {
-      const { gains, notes } = readProtection({ ...OPEN, ...texts });
-      expect(notes).toHaveLength(1);
+      const { gains, problems } = readProtection({ ...OPEN, ...texts });
+      expect(problems).toHaveLength(1);
       expect(gains.leaf.calm.centreC).toBe(0);
     },
   );
 
   it('leave what is allowed beside what is refused', () => {
-    const { gains, notes } = readProtection({ ...OPEN, cover: 'cloth-light,lights' });
+    const { gains, problems } = readProtection({ ...OPEN, cover: 'cloth-light,lights,blanket' });
     expect(celsiusDifferenceToFahrenheit(gains.leaf.calm.centreC)).toBeCloseTo(3, 9);
-    expect(notes[0]).toContain('ground-fault');
+    expect(problems[0]).toContain('no cover "blanket"');
+    expect(problems[1]).toContain('ground-fault');
   });
 
   it('bring a tree in a pot into the garage', () => {
