@@ -42,6 +42,7 @@ function signedArea(ring: readonly LonLat[]): number {
   }, 0);
 }
 
+/** A thousandth of a degree, about 0.1 km: no finer than the tolerance of the lines. */
 function rounded([lon, lat]: LonLat): Position {
-  return [Math.round(lon * 1e4) / 1e4, Math.round(lat * 1e4) / 1e4];
+  return [Math.round(lon * 1e3) / 1e3, Math.round(lat * 1e3) / 1e3];
 }
