@@ -17,7 +17,7 @@ const REPORTS = join(ROOT, '.cache/reports');
 const TEST_PACKS = join(ROOT, '.cache/test-packs');
 
 /** Most that a stage may take before it is stopped and counts as failed, s. */
-const LIMIT_S = { check: 180, unit: 480, build: 240, browser: 540, long: 3600 };
+const LIMIT_S = { check: 180, unit: 480, build: 240, browser: 600, long: 3600 };
 
 const sum = { passed: 0, failed: 0 };
 const began = performance.now();

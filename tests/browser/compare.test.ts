@@ -13,7 +13,15 @@ import { readArea } from '../../web/state/place-text.ts';
 import { PackAnswers } from '../../web/workers/pack-answers.ts';
 import { WinterTiles } from '../../web/workers/winter-tiles.ts';
 import { launchChromium } from './chromium.ts';
-import { expectCalm, mapOfStations, openPart, siteAddress, startVisit, untilAnswered } from './visit.ts';
+import {
+  expectCalm,
+  inBothSchemes,
+  mapOfStations,
+  openPart,
+  siteAddress,
+  startVisit,
+  untilAnswered,
+} from './visit.ts';
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 /** The first surface takes seconds, more where the machine is busy. */
@@ -320,34 +328,29 @@ describe('an estimated place', () => {
 });
 
 describe('accessibility and small screens', () => {
-  for (const colorScheme of ['light', 'dark'] as const) {
-    it(`finds no serious violation in what compares, ${colorScheme}, and nothing wider than a phone`, async () => {
-      const visit = await startVisit(browser, {
-        colorScheme,
-        bypassCSP: true,
-        viewport: { width: 390, height: 844 },
-      });
-      const { page } = visit;
-      await page.goto(siteAddress(`${PINNED}&postcode=SC 123&area=31.05,-42.55_0,87s_5k0,0_0,-87s`));
-      await untilAnswered(page);
-      const winters = await openPart(page, 'Winters', (found) => found.getByRole('radio').first());
-      await winters.waitFor();
-      const part = await openCompare(page);
-      await part.getByRole('region', { name: 'Places compared' }).waitFor({ timeout: 20_000 });
-      await page.evaluate(AXE);
+  it('finds no serious violation in what compares, light or dark, and nothing wider than a phone', async () => {
+    const visit = await startVisit(browser, { bypassCSP: true, viewport: { width: 390, height: 844 } });
+    const { page } = visit;
+    await page.goto(siteAddress(`${PINNED}&postcode=SC 123&area=31.05,-42.55_0,87s_5k0,0_0,-87s`));
+    await untilAnswered(page);
+    const winters = await openPart(page, 'Winters', (found) => found.getByRole('radio').first());
+    await winters.waitFor();
+    const part = await openCompare(page);
+    await part.getByRole('region', { name: 'Places compared' }).waitFor({ timeout: 20_000 });
+    await page.evaluate(AXE);
+    await inBothSchemes(page, async (scheme) => {
       const results = (await page.evaluate(
         'axe.run(document, { resultTypes: ["violations", "passes"] })',
       )) as AxeResults;
       const grave = results.violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
-      expect(grave.flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${String(target)}`))).toEqual(
-        [],
-      );
+      const told = grave.flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${String(target)}`));
+      expect(told, scheme).toEqual([]);
       expect(results.passes.length).toBeGreaterThan(20);
-      const overhang = await page.evaluate(
-        () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-      );
-      expect(overhang).toBe(0);
-      await visit.close();
     });
-  }
+    const overhang = await page.evaluate(
+      () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+    );
+    expect(overhang).toBe(0);
+    await visit.close();
+  });
 });

@@ -109,7 +109,7 @@ describe('a cover', () => {
 
       await row.getByRole('checkbox', { name: 'Light frost cloth' }).focus();
       await page.keyboard.press('Space');
-      expect(coverOf(page)).toBe('cloth-light,cloth-heavy,tied');
+      await expect.poll(() => coverOf(page)).toBe('cloth-light,cloth-heavy,tied');
       await part.getByText('Of several covers over one another only the largest counts.').first().waitFor();
       await visit.close();
     },

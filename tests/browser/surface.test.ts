@@ -167,30 +167,70 @@ describe('the surface', () => {
     expect(await shareOf(page, '1 in 2 to 1 in 5')).toBeGreaterThan(mature + 0.05);
     await visit.close();
   });
+});
 
-  it(
-    'says in the legend what is asked, of which cold and winters, in the unit of the page',
-    { timeout: TEST_MS },
-    async () => {
-      const visit = await visitMap('?type=meyer_lemon&level=wood&unit=F');
-      const { page } = visit;
-      const legend = page.locator('figure figcaption');
-      expect(await legend.innerText()).toMatch(
-        /Meyer lemon, wood: about one winter in how many, winters \d{4}–\d\d to \d{4}–\d\d \(cold of 22\s°F for 4 h\)/,
-      );
-      expect(await areas(page).getByRole('listitem').count()).toBeGreaterThanOrEqual(6);
-      await page.getByRole('radio', { name: '°C' }).check({ force: true });
-      // 22 °F is -5.56 °C.
-      await expect.poll(() => legend.innerText()).toMatch(/cold of −5\.6\s°C for 4 h/);
-      await page.getByLabel('from which winters').selectOption('last30');
-      await untilSurface(page);
-      await expect
-        .poll(() => legend.innerText())
-        .toMatch(/about one winter in how many, the last 30 winters/);
-      expect(new URL(page.url()).searchParams.get('map-winters')).toBe('last30');
-      await visit.close();
-    },
-  );
+describe('one map, read one after another', () => {
+  let visit: Visit;
+  it('comes with its surface, and no complaint', { timeout: TEST_MS }, async () => {
+    visit = await visitMap('?type=meyer_lemon&level=wood&unit=F');
+    expect(visit.complaints).toEqual([]);
+  });
+  afterAll(() => visit.close());
+
+  it('the pointer reads a cell with its nearest station, a click chooses the point itself', async () => {
+    const { page } = visit;
+    const box = (await mapOfStations(page).locator('canvas').boundingBox())!;
+    const [x, y] = [box.x + box.width * PLAIN[0], box.y + box.height * PLAIN[1]];
+    await page.mouse.move(x, y);
+    const source = page.getByText(/^estimated; nearest station .+, [\d.]+\u00a0mi$/);
+    await source.waitFor();
+    await page.mouse.move(box.x + box.width * SEA[0], box.y + box.height * SEA[1]);
+    await source.waitFor({ state: 'detached' });
+    await page.mouse.click(x, y);
+    await page.getByRole('heading', { level: 1, name: /At \d+\.\d\d° N, \d+\.\d\d° W/ }).waitFor();
+    expect(new URL(page.url()).searchParams.get('at')).toMatch(/^3\d\.\d+,-4\d\.\d+$/);
+  });
+
+  it('says in the legend what is asked, of which cold and winters, in the unit of the page', async () => {
+    const { page } = visit;
+    const legend = page.locator('figure figcaption');
+    expect(await legend.innerText()).toMatch(
+      /Meyer lemon, wood: about one winter in how many, winters \d{4}–\d\d to \d{4}–\d\d \(cold of 22\s°F for 4 h\)/,
+    );
+    expect(await areas(page).getByRole('listitem').count()).toBeGreaterThanOrEqual(6);
+    await page.getByRole('radio', { name: '°C' }).check({ force: true });
+    // 22 °F is -5.56 °C.
+    await expect.poll(() => legend.innerText()).toMatch(/cold of −5\.6\s°C for 4 h/);
+    await page.getByLabel('from which winters').selectOption('last30');
+    await untilSurface(page);
+    await expect.poll(() => legend.innerText()).toMatch(/about one winter in how many, the last 30 winters/);
+    expect(new URL(page.url()).searchParams.get('map-winters')).toBe('last30');
+  });
+
+  it('print takes the map along in light colours, with the legend', async () => {
+    const { page } = visit;
+    await page.emulateMedia({ colorScheme: 'dark' });
+    await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
+    const colours = await page.locator('figure img').evaluate(async (img: HTMLImageElement) => {
+      await img.decode();
+      const copy = document.createElement('canvas');
+      [copy.width, copy.height] = [img.naturalWidth, img.naturalHeight];
+      const pen = copy.getContext('2d')!;
+      pen.drawImage(img, 0, 0);
+      const { data } = pen.getImageData(0, 0, copy.width, copy.height);
+      const counts = new Map<string, number>();
+      for (let i = 0; i < data.length; i += 4) {
+        const key = `${data[i]},${data[i + 1]},${data[i + 2]}`;
+        counts.set(key, (counts.get(key) ?? 0) + 1);
+      }
+      return Object.fromEntries([...counts].map(([key, count]) => [key, count / (data.length / 4)]));
+    });
+    // Step 5 of the cold ramp in light colours, #2f6a86: one winter in 2 to 5.
+    expect(colours['47,106,134']).toBeGreaterThan(0.1);
+    await page.emulateMedia({ media: 'print' });
+    expect(await page.getByText(/^Areas are estimated between stations/).isVisible()).toBe(true);
+    expect(await page.getByRole('group', { name: 'What the map shows' }).isVisible()).toBe(false);
+  });
 });
 
 describe('the map’s other questions', () => {
@@ -277,29 +317,9 @@ describe('reading the map', () => {
       await visit.close();
     },
   );
-
-  it(
-    'the pointer reads a cell with its nearest station, a click chooses the point itself',
-    { timeout: TEST_MS },
-    async () => {
-      const visit = await visitMap('?type=meyer_lemon&level=wood&unit=F');
-      const { page } = visit;
-      const box = (await mapOfStations(page).locator('canvas').boundingBox())!;
-      const [x, y] = [box.x + box.width * PLAIN[0], box.y + box.height * PLAIN[1]];
-      await page.mouse.move(x, y);
-      const source = page.getByText(/^estimated; nearest station .+, [\d.]+\u00a0mi$/);
-      await source.waitFor();
-      await page.mouse.move(box.x + box.width * SEA[0], box.y + box.height * SEA[1]);
-      await source.waitFor({ state: 'detached' });
-      await page.mouse.click(x, y);
-      await page.getByRole('heading', { level: 1, name: /At \d+\.\d\d° N, \d+\.\d\d° W/ }).waitFor();
-      expect(new URL(page.url()).searchParams.get('at')).toMatch(/^3\d\.\d+,-4\d\.\d+$/);
-      await visit.close();
-    },
-  );
 });
 
-describe('on a phone and on paper', () => {
+describe('on a phone', () => {
   it('map, modes and legend stand one under the other within the width', { timeout: TEST_MS }, async () => {
     const viewport = { width: 360, height: 740 };
     const visit = await visitMap('?map=types', { viewport, hasTouch: true, isMobile: true, bypassCSP: true });
@@ -313,32 +333,6 @@ describe('on a phone and on paper', () => {
     expect(map.width).toBeGreaterThan(300);
     expect(modes.y + modes.height).toBeLessThanOrEqual(map.y);
     expect(map.y + map.height).toBeLessThanOrEqual(legend.y);
-    await visit.close();
-  });
-
-  it('print takes the map along in light colours, with the legend', { timeout: TEST_MS }, async () => {
-    const visit = await visitMap('?type=meyer_lemon&level=wood', { colorScheme: 'dark' });
-    const { page } = visit;
-    await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
-    const colours = await page.locator('figure img').evaluate(async (img: HTMLImageElement) => {
-      await img.decode();
-      const copy = document.createElement('canvas');
-      [copy.width, copy.height] = [img.naturalWidth, img.naturalHeight];
-      const pen = copy.getContext('2d')!;
-      pen.drawImage(img, 0, 0);
-      const { data } = pen.getImageData(0, 0, copy.width, copy.height);
-      const counts = new Map<string, number>();
-      for (let i = 0; i < data.length; i += 4) {
-        const key = `${data[i]},${data[i + 1]},${data[i + 2]}`;
-        counts.set(key, (counts.get(key) ?? 0) + 1);
-      }
-      return Object.fromEntries([...counts].map(([key, count]) => [key, count / (data.length / 4)]));
-    });
-    // Step 5 of the cold ramp in light colours, #2f6a86: one winter in 2 to 5.
-    expect(colours['47,106,134']).toBeGreaterThan(0.1);
-    await page.emulateMedia({ media: 'print' });
-    expect(await page.getByText(/^Areas are estimated between stations/).isVisible()).toBe(true);
-    expect(await page.getByRole('group', { name: 'What the map shows' }).isVisible()).toBe(false);
     await visit.close();
   });
 });

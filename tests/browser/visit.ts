@@ -86,13 +86,24 @@ export async function expectCalm(page: Page): Promise<void> {
 /** Scrolls to one of the later parts and waits for its view; `ready` is something only the view has. */
 export async function openPart(
   page: Page,
-  name: 'Winters' | 'Compare' | 'Records' | 'Method',
+  name: 'Winters' | 'Spot' | 'Cover' | 'Compare' | 'Records' | 'Method',
   ready: (part: Locator) => Locator,
 ): Promise<Locator> {
   await page.getByRole('navigation').getByRole('link', { name }).click();
   const part = page.getByRole('region', { name, exact: true });
   await ready(part).first().waitFor({ timeout: 20_000 });
   return part;
+}
+
+/** Looks at the page in its light colours, then in its dark ones. */
+export async function inBothSchemes(
+  page: Page,
+  look: (scheme: 'light' | 'dark') => Promise<void>,
+): Promise<void> {
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme });
+    await look(colorScheme);
+  }
 }
 
 /** The winters' chart, a slider over the winters. */
