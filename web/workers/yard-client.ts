@@ -41,6 +41,11 @@ export class YardClient {
 
   constructor(private readonly start: () => YardWorker = startWorker) {}
 
+  /** Starts the worker before there is a question, so that it is warm by then. */
+  prepare(): void {
+    this.#running();
+  }
+
   field(question: FieldQuestion): Promise<OffsetField> {
     return this.#ask('field', question);
   }

@@ -1,8 +1,21 @@
 import { bestSpots } from '../../analysis/spot/best-spots.ts';
 import { offsetField } from '../../analysis/spot/offset-field.ts';
+import { READY_YARDS } from '../../analysis/spot/ready-yards.ts';
 import type { YardReply, YardRequest } from './yard-messages.ts';
 
 const BEST_COUNT = 3;
+/** Rounds and grid of {@link warmUp}, m. */
+const WARM_ROUNDS = 2;
+const WARM_STEP_M = 1;
+
+/**
+ * The first fields of a worker take some 150 ms, until the engine has compiled what they run through, and the later ones
+ * 25. These are thrown away before a reader waits for one.
+ */
+function warmUp(): void {
+  for (let round = 0; round < WARM_ROUNDS; round++)
+    for (const { yard } of READY_YARDS) offsetField(yard, 1, WARM_STEP_M);
+}
 
 function answer(request: YardRequest): { reply: YardReply; handedOver: Transferable[] } {
   const { id, kind, question } = request;
@@ -28,3 +41,5 @@ self.onmessage = ({ data }: MessageEvent<YardRequest>) => {
     self.postMessage({ id: data.id, failure } satisfies YardReply);
   }
 };
+
+warmUp();
