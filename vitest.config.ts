@@ -8,6 +8,8 @@ export default defineConfig({
     exclude: ['tests/browser/**', 'tests/long/**', 'node_modules/**'],
     testTimeout: 60_000,
     pool: 'forks',
+    // Files share a process and what it has loaded: no test leaves anything behind.
+    isolate: false,
     // All cores: the default leaves one of two idle.
     maxWorkers: '100%',
   },
