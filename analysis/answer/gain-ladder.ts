@@ -14,9 +14,19 @@ const STEP_C = fahrenheitDifferenceToCelsius(2);
  * smaller gain too (design 3.5), so that more cover never shortens what is said.
  */
 export class GainLadder {
-  readonly #fits: readonly SurfaceFits[];
+  #fits: readonly SurfaceFits[] | null = null;
+  /** By limit: many types share theirs. */
+  readonly #shortest = new Map<number, number>();
 
-  constructor(subject: Subject, hours: number, gains: Gains) {
+  constructor(
+    private readonly subject: Subject,
+    private readonly hours: number,
+    private readonly gains: Gains,
+  ) {}
+
+  /** Made when first asked: curves of depth and duration never ask. */
+  #larger(): readonly SurfaceFits[] {
+    const { subject, hours, gains } = this;
     const cell = {
       cell: 0,
       winters: subject.winters,
@@ -27,12 +37,18 @@ export class GainLadder {
       stepsAbove(gains.windyC, JOINT_CAP.windyC).map((windyC) => ({ calmC, windyC })),
     );
     // The first is the gain itself, which has its own fit.
-    this.#fits = above.slice(1).map((larger) => new SurfaceFits([cell], hours, larger, null));
+    return above.slice(1).map((larger) => new SurfaceFits([cell], hours, larger, null));
   }
 
   /** Shortest period for a limit at any of the larger gains. */
   shortest(limitC: number): number {
-    return Math.min(...this.#fits.map((fits) => fits.periods(limitC)[0]), Infinity);
+    let shortest = this.#shortest.get(limitC);
+    if (shortest === undefined) {
+      this.#fits ??= this.#larger();
+      shortest = Math.min(...this.#fits.map((fits) => fits.periods(limitC)[0]), Infinity);
+      this.#shortest.set(limitC, shortest);
+    }
+    return shortest;
   }
 }
 
