@@ -18,6 +18,11 @@ const FEWEST_SHARED_WINTERS = 12;
 const ROUNDS = 2;
 /** Two sites of one neighbourhood differ by at least so much of the usual nugget, whatever a smooth network says. */
 const LEAST_NUGGET_SHARE = 0.2;
+/** Stations nearer than this show how two sites of one neighbourhood differ, and so many pairs of them are needed for it. */
+const NEIGHBOURHOOD_KM = 60;
+const FEWEST_NEAR_PAIRS = 8;
+/** Where there are fewer, the spread over a continent must not pass for that of a neighbourhood: at most this many usual nuggets. */
+const MOST_NUGGET_SHARE = 2;
 
 /**
  * How winters vary over the land of these stations: covariances by restricted likelihood, correlation of anomalies by least
@@ -66,7 +71,17 @@ function fitField(
       expectedNugget: { share: usual.nugget / (usual.nugget + usual.sill), spread: 0.1 },
     },
   );
-  return { ...covariance, nugget: Math.max(covariance.nugget, LEAST_NUGGET_SHARE * usual.nugget) };
+  const most = nearPairs(network) < FEWEST_NEAR_PAIRS ? MOST_NUGGET_SHARE * usual.nugget : Infinity;
+  const nugget = Math.min(most, Math.max(covariance.nugget, LEAST_NUGGET_SHARE * usual.nugget));
+  return { ...covariance, nugget };
+}
+
+function nearPairs({ members, separationsKm }: PlaceModel['network']): number {
+  const n = members.length;
+  let pairs = 0;
+  for (let i = 0; i < n; i++)
+    for (let k = 0; k < i; k++) if (separationsKm[i * n + k] < NEIGHBOURHOOD_KM) pairs++;
+  return pairs;
 }
 
 /** Share and range of `share * exp(-h / range)` nearest to the pairs' correlations, weighted by winters shared. */

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { sampleLMoments } from '../../../analysis/extremes/l-moments.ts';
 import { fitPlaceParameters } from '../../../analysis/place/fit-parameters.ts';
 import { distanceKm } from '../../../analysis/place/distance.ts';
+import { seededRandom } from '../../../analysis/math/seeded-random.ts';
 import { placeHistory } from '../../../analysis/place/place-history.ts';
 import { PlaceModel } from '../../../analysis/place/place-model.ts';
 import { USUAL_PARAMETERS, type PlaceParameters } from '../../../analysis/place/place-parameters.ts';
@@ -51,6 +52,25 @@ describe('the winters of a point among stations', () => {
     // Spread of the winters 2 °C; a place's own part of the anomalies alone makes 0.8 * 2 * sqrt(0.02) = 0.23 °C.
     expect(meanOf(errors)).toBeLessThan(0.6);
     expect(meanOf(errors)).toBeLessThan(0.5 * meanOf(nearest));
+  });
+
+  // Two sites of one neighbourhood differ by 2 to 3 °F (handbook, microsites 3), whatever a continent's do.
+  it('are as well known near a lone station of a network strewn over a continent as near a usual one', () => {
+    const land = new InventedLand({ seed: 5, winters: WINTERS, share: 0.9 });
+    const random = seededRandom(77);
+    const sites = land.scattered(16, 1600, 300, 9);
+    const strewn = sites.map((site, i) => {
+      const offC = 4 * random.normal();
+      const minimaC = land.minimaC(site, i).map((level) => level + offC);
+      return { id: `S${100 + i}`, site, winters: wintersOf(minimaC) };
+    });
+    const { mean } = fitPlaceParameters(strewn);
+    expect(mean.nugget + mean.sill).toBeGreaterThan(8);
+    expect(mean.nugget).toBeLessThanOrEqual(2 * USUAL_PARAMETERS.mean.nugget);
+    const { lat, lon, elevationM } = sites[3];
+    const beside = { lat: lat + 0.025, lon, elevationM, coastKm: null };
+    const { errors } = placeHistory(new PlaceModel([strewn[3]], fitPlaceParameters(strewn)), beside);
+    expect(errors![4].meanErrorC).toBeLessThan(2.4);
   });
 
   it('are unbiased over many points', () => {
