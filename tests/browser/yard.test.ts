@@ -84,12 +84,15 @@ describe('drawing a yard', () => {
     await part.getByText('Building 1').or(part.getByText('Heated building 1')).first().waitFor();
     await page.mouse.click(...(await onScreen(plan, HOUSE_YARD, [15, 15])));
     await part.getByRole('spinbutton', { name: /^Height of Heated building 1/ }).waitFor();
-    const good = new URL(page.url()).searchParams.get('yard');
+    const inAddress = (): string | null => new URL(page.url()).searchParams.get('yard');
+    // It gets there when the drawing rests.
+    await expect.poll(inAddress).not.toBeNull();
+    const good = inAddress();
     await drag(page, await onScreen(plan, HOUSE_YARD, [10, 12]), await onScreen(plan, HOUSE_YARD, [24, 15]));
     const alert = part.getByRole('alert').filter({ hasText: /crosses itself/ });
     await alert.first().waitFor();
     await page.waitForTimeout(700);
-    expect(new URL(page.url()).searchParams.get('yard')).toBe(good);
+    expect(inAddress()).toBe(good);
     expect(await part.getByRole('button', { name: 'Save as a file' }).isDisabled()).toBe(true);
     await plan.focus();
     await page.keyboard.press('Control+z');
