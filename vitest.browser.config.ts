@@ -7,6 +7,8 @@ export default defineConfig({
     globalSetup: ['tests/browser/serve-built-page.ts'],
     testTimeout: 60_000,
     hookTimeout: 60_000,
+    // A second, as it is unless told, is short where drawing is done in software.
+    expect: { poll: { timeout: 10_000 } },
     pool: 'forks',
     fileParallelism: false,
   },
