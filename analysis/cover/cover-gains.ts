@@ -2,7 +2,7 @@ import { InputError } from '../records/input-error.ts';
 import type { LevelGainSpreads } from '../tree/level-gains.ts';
 import { LEVELS, type Level } from '../tree/levels.ts';
 import { fahrenheitDifferenceToCelsius } from '../units/temperature.ts';
-import { NO_GAIN_SPREAD, type GainSpread, type Spread } from '../winter/gain-spread.ts';
+import { NO_GAIN_SPREAD, spreadOfF, type GainSpread, type Spread } from '../winter/gain-spread.ts';
 import { findMeasure, type Measure } from './measures.ts';
 import { countingIds, refusals, type Planted } from './refusals.ts';
 
@@ -11,7 +11,7 @@ export const CALM_CAP_C = fahrenheitDifferenceToCelsius(10);
 export const WINDY_CAP_C = fahrenheitDifferenceToCelsius(5);
 
 /** "Lights plus frost cloth": 7 to 8 °F calm, 3 to 4 °F windy (S50). The sum of the two rows would be more. */
-const LIGHTS_UNDER_CLOTH: GainSpread = { calm: spreadF(7, 7.5, 8), windy: spreadF(3, 3.5, 4) };
+const LIGHTS_UNDER_CLOTH: GainSpread = { calm: spreadOfF([7, 7.5, 8]), windy: spreadOfF([3, 3.5, 4]) };
 
 /** What a choice gains, in the two parts that a spot's own gain joins differently. */
 export interface CoverParts {
@@ -90,9 +90,4 @@ function combine(a: GainSpread, b: GainSpread, by: (x: number, y: number) => num
     highC: by(x.highC, y.highC),
   });
   return { calm: ends(a.calm, b.calm), windy: ends(a.windy, b.windy) };
-}
-
-function spreadF(...ends: readonly [number, number, number]): Spread {
-  const [lowC, centreC, highC] = ends.map(fahrenheitDifferenceToCelsius);
-  return { lowC, centreC, highC };
 }

@@ -1,9 +1,9 @@
 import { InputError } from '../records/input-error.ts';
 import type { Basis } from '../tree/catalogue.ts';
-import { LEVELS, type Level } from '../tree/levels.ts';
+import { NO_LEVEL_GAIN_SPREADS } from '../tree/level-gains.ts';
+import type { Level } from '../tree/levels.ts';
 import { sourceOf } from '../tree/sources.ts';
-import { fahrenheitDifferenceToCelsius } from '../units/temperature.ts';
-import { NO_GAIN_SPREAD, type GainSpread, type Spread } from '../winter/gain-spread.ts';
+import { spreadOfF, type GainSpread, type SpreadF } from '../winter/gain-spread.ts';
 import { ALL_CHOICES, type CoverId, type MeasureId } from './cover-ids.ts';
 import coverSources from './cover-sources.json';
 import figures from './measures.json';
@@ -87,14 +87,11 @@ export function checkCoverIds(ids: readonly string[]): readonly CoverId[] {
 }
 
 function gainByLevel(byLevels: Readonly<Record<string, GainF | undefined>>): Record<Level, GainSpread> {
-  const gains = Object.fromEntries(LEVELS.map((level) => [level, NO_GAIN_SPREAD])) as Record<
-    Level,
-    GainSpread
-  >;
+  const gains = { ...NO_LEVEL_GAIN_SPREADS };
   for (const [levels, gain] of Object.entries(byLevels)) {
     if (!gain) continue;
     for (const level of levels.split(',') as Level[])
-      gains[level] = { calm: spreadF(gain.calm), windy: spreadF(gain.windy) };
+      gains[level] = { calm: spreadOfF(gain.calm as SpreadF), windy: spreadOfF(gain.windy as SpreadF) };
   }
   return gains;
 }
@@ -102,9 +99,4 @@ function gainByLevel(byLevels: Readonly<Record<string, GainF | undefined>>): Rec
 interface GainF {
   readonly calm: readonly number[];
   readonly windy: readonly number[];
-}
-
-function spreadF(ends: readonly number[]): Spread {
-  const [lowC, centreC, highC] = ends.map(fahrenheitDifferenceToCelsius);
-  return { lowC, centreC, highC };
 }

@@ -1,7 +1,6 @@
 import type { Basis } from '../tree/catalogue.ts';
-import type { GainSpread, Spread } from '../winter/gain-spread.ts';
+import { spreadOfF, type GainSpread, type Spread, type SpreadF } from '../winter/gain-spread.ts';
 import { MECHANISM_IDS, type MechanismId } from './mechanism.ts';
-import { spreadOfF, type SpreadF } from './spreads.ts';
 import type { Yard } from './yard.ts';
 
 /**

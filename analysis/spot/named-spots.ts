@@ -1,6 +1,5 @@
 import type { Basis } from '../tree/catalogue.ts';
-import type { GainSpread } from '../winter/gain-spread.ts';
-import { spreadOfF, type SpreadF } from './spreads.ts';
+import { spreadOfF, type GainSpread, type SpreadF } from '../winter/gain-spread.ts';
 
 /** A kind of spot that needs no drawing: degrees against the open station at tree height, °C. */
 export interface NamedSpot {

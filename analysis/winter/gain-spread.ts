@@ -1,3 +1,4 @@
+import { fahrenheitDifferenceToCelsius } from '../units/temperature.ts';
 import type { Gains } from './winter-minima.ts';
 
 /** Degrees with their low and high end, °C differences; `lowC <= centreC <= highC`. */
@@ -5,6 +6,18 @@ export interface Spread {
   readonly lowC: number;
   readonly centreC: number;
   readonly highC: number;
+}
+
+/** Low end, centre and high end of a figure in °F differences, as the handbook's tables give them. */
+export type SpreadF = readonly [lowF: number, centreF: number, highF: number];
+
+/** A spread in °F differences to °C differences. */
+export function spreadOfF([lowF, centreF, highF]: SpreadF): Spread {
+  return {
+    lowC: fahrenheitDifferenceToCelsius(lowF),
+    centreC: fahrenheitDifferenceToCelsius(centreF),
+    highC: fahrenheitDifferenceToCelsius(highF),
+  };
 }
 
 /** What a spot or a cover adds to the air, by kind of night. */
