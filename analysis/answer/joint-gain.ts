@@ -1,11 +1,8 @@
-import { fahrenheitDifferenceToCelsius } from '../units/temperature.ts';
+import { CALM_CAP_C, WINDY_CAP_C } from '../cover/gain-caps.ts';
 import type { GainSpread, Spread } from '../winter/gain-spread.ts';
 
-/** What spot and cover may add together, °C: 10 °F on calm nights, 5 °F on windy ones (design 3.7). */
-export const JOINT_CAP = {
-  calmC: fahrenheitDifferenceToCelsius(10),
-  windyC: fahrenheitDifferenceToCelsius(5),
-} as const;
+/** What spot and cover may add together, °C: no more than a cover alone. */
+export const JOINT_CAP = { calmC: CALM_CAP_C, windyC: WINDY_CAP_C } as const;
 
 /**
  * A spot and a cover on the same tree: their centres add, their distances to the ends add as squares since neither knows of

@@ -3,9 +3,8 @@ import { checkCoverIds, findMeasure } from '../cover/measures.ts';
 import { countingIds, coverNotes, refusals } from '../cover/refusals.ts';
 import { InputError } from '../records/input-error.ts';
 import type { MechanismId } from '../spot/mechanism.ts';
-import { atEveryLevel, type LevelGainSpreads } from '../tree/level-gains.ts';
-import { LEVELS, type Level } from '../tree/levels.ts';
-import { NO_GAIN_SPREAD, type GainSpread } from '../winter/gain-spread.ts';
+import { NO_LEVEL_GAIN_SPREADS, type LevelGainSpreads } from '../tree/level-gains.ts';
+import { byLevel } from '../tree/levels.ts';
 import { isCapped, jointGain, orAlone } from './joint-gain.ts';
 import { IN_THE_OPEN, standingSpot, type StandingSpot } from './standing-spot.ts';
 
@@ -38,7 +37,7 @@ export interface Protection {
   readonly notes: readonly string[];
 }
 
-const NO_COVER: CoverParts = { air: atEveryLevel(NO_GAIN_SPREAD), alone: atEveryLevel(NO_GAIN_SPREAD) };
+const NO_COVER: CoverParts = { air: NO_LEVEL_GAIN_SPREADS, alone: NO_LEVEL_GAIN_SPREADS };
 
 /**
  * Reads the texts and adds up. A part that makes no sense, or is refused, counts nothing and says so: a link that is half
@@ -113,10 +112,6 @@ function together(spot: StandingSpot, ids: readonly string[], problems: readonly
 function sameGround(id: string, mechanisms: readonly MechanismId[]): boolean {
   const ground = findMeasure(id)?.alsoInSpot;
   return ground !== undefined && ground !== null && mechanisms.includes(ground);
-}
-
-function byLevel(gainAt: (level: Level) => GainSpread): LevelGainSpreads {
-  return Object.fromEntries(LEVELS.map((level) => [level, gainAt(level)])) as Record<Level, GainSpread>;
 }
 
 function orProblem<T>(read: () => T, otherwise: T, problems: string[]): T {

@@ -1,14 +1,10 @@
 import { InputError } from '../records/input-error.ts';
 import type { LevelGainSpreads } from '../tree/level-gains.ts';
-import { LEVELS, type Level } from '../tree/levels.ts';
-import { fahrenheitDifferenceToCelsius } from '../units/temperature.ts';
+import { byLevel, type Level } from '../tree/levels.ts';
 import { NO_GAIN_SPREAD, spreadOfF, type GainSpread, type Spread } from '../winter/gain-spread.ts';
+import { CALM_CAP_C, WINDY_CAP_C } from './gain-caps.ts';
 import { findMeasure, type Measure } from './measures.ts';
 import { countingIds, refusals, type Planted } from './refusals.ts';
-
-/** Most that covers, lights and soil gain together; with the spot's gain the same caps hold for all of it. */
-export const CALM_CAP_C = fahrenheitDifferenceToCelsius(10);
-export const WINDY_CAP_C = fahrenheitDifferenceToCelsius(5);
 
 /** "Lights plus frost cloth": 7 to 8 °F calm, 3 to 4 °F windy (S50). The sum of the two rows would be more. */
 const LIGHTS_UNDER_CLOTH: GainSpread = { calm: spreadOfF([7, 7.5, 8]), windy: spreadOfF([3, 3.5, 4]) };
@@ -66,10 +62,6 @@ const CAPS: GainSpread = {
   calm: { lowC: CALM_CAP_C, centreC: CALM_CAP_C, highC: CALM_CAP_C },
   windy: { lowC: WINDY_CAP_C, centreC: WINDY_CAP_C, highC: WINDY_CAP_C },
 };
-
-function byLevel(gainAt: (level: Level) => GainSpread): LevelGainSpreads {
-  return Object.fromEntries(LEVELS.map((level) => [level, gainAt(level)])) as Record<Level, GainSpread>;
-}
 
 function largest(gains: readonly GainSpread[]): GainSpread {
   return gains.reduce((a, b) => combine(a, b, Math.max), NO_GAIN_SPREAD);

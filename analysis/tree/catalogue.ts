@@ -1,5 +1,5 @@
 import { fahrenheitToCelsius } from '../units/temperature.ts';
-import { LEVELS, type Level } from './levels.ts';
+import { byLevel, type Level } from './levels.ts';
 import figures from './types.json';
 
 /** How well a figure is known: read in its source, recalled, inferred from neighbours, or the trade's practice. */
@@ -41,10 +41,7 @@ export const CITRUS_TYPES: readonly CitrusType[] = figures.map((entry) => ({
   name: entry.name,
   botanical: entry.botanical,
   use: entry.use as Use,
-  thresholds: Object.fromEntries(LEVELS.map((level) => [level, threshold(entry[level])])) as Record<
-    Level,
-    Threshold
-  >,
+  thresholds: byLevel((level) => threshold(entry[level])),
   hardening: entry.hardening as Hardening,
   harvest: { ...entry.harvest, basis: entry.harvest.basis as Basis },
   sources: entry.sources,

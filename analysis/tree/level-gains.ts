@@ -1,6 +1,6 @@
 import { NO_GAIN_SPREAD, type GainSpread } from '../winter/gain-spread.ts';
-import { NO_GAINS, type Gains } from '../winter/winter-minima.ts';
-import { LEVELS, type Level } from './levels.ts';
+import type { Gains } from '../winter/winter-minima.ts';
+import { byLevel, type Level } from './levels.ts';
 
 /** Gains at each level: a soil bank saves the graft and nothing above it. */
 export type LevelGains = Readonly<Record<Level, Gains>>;
@@ -10,8 +10,7 @@ export type LevelGainSpreads = Readonly<Record<Level, GainSpread>>;
 
 /** The same value at every level. */
 export function atEveryLevel<T>(value: T): Readonly<Record<Level, T>> {
-  return Object.fromEntries(LEVELS.map((level) => [level, value])) as Record<Level, T>;
+  return byLevel(() => value);
 }
 
-export const NO_LEVEL_GAINS: LevelGains = atEveryLevel(NO_GAINS);
 export const NO_LEVEL_GAIN_SPREADS: LevelGainSpreads = atEveryLevel(NO_GAIN_SPREAD);

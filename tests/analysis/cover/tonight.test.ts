@@ -5,11 +5,12 @@ import { sustainedTonightC } from '../../../analysis/cover/night-shape.ts';
 import { tonight, type TonightTree } from '../../../analysis/cover/tonight.ts';
 import { InputError } from '../../../analysis/records/input-error.ts';
 import { findType } from '../../../analysis/tree/catalogue.ts';
-import { NO_LEVEL_GAINS } from '../../../analysis/tree/level-gains.ts';
+import { atEveryLevel } from '../../../analysis/tree/level-gains.ts';
 import { LEVELS } from '../../../analysis/tree/levels.ts';
 import { MATURE_TREE } from '../../../analysis/tree/penalties.ts';
 import { fahrenheitToCelsius } from '../../../analysis/units/temperature.ts';
 import { gainsAt } from '../../../analysis/winter/gain-spread.ts';
+import { NO_GAINS } from '../../../analysis/winter/winter-minima.ts';
 
 function treeOf(id: string, cover: string[] = [], state: Partial<typeof MATURE_TREE> = {}): TonightTree {
   const gains = coverGains(cover);
@@ -17,7 +18,7 @@ function treeOf(id: string, cover: string[] = [], state: Partial<typeof MATURE_T
     label: id,
     type: findType(id)!,
     tree: { ...MATURE_TREE, ...state },
-    without: NO_LEVEL_GAINS,
+    without: atEveryLevel(NO_GAINS),
     withCover: Object.fromEntries(
       LEVELS.map((level) => [level, gainsAt(gains[level], 'centreC')]),
     ) as TonightTree['withCover'],

@@ -3,8 +3,8 @@ import type { TonightTree } from '../../../analysis/cover/tonight.ts';
 import { ALL_CHOICES } from '../../../analysis/cover/cover-ids.ts';
 import { findNamedSpot } from '../../../analysis/spot/named-spots.ts';
 import { findType } from '../../../analysis/tree/catalogue.ts';
-import { atEveryLevel, type LevelGains, type LevelGainSpreads } from '../../../analysis/tree/level-gains.ts';
-import { LEVELS, type Level } from '../../../analysis/tree/levels.ts';
+import type { LevelGains, LevelGainSpreads } from '../../../analysis/tree/level-gains.ts';
+import { byLevel } from '../../../analysis/tree/levels.ts';
 import type { TreeState } from '../../../analysis/tree/penalties.ts';
 import { gainsAt } from '../../../analysis/winter/gain-spread.ts';
 import { shortTypeName } from '../../format/type-names.ts';
@@ -114,7 +114,5 @@ function named(spot: string): Pick<ProtectionTexts, 'spot' | 'yard' | 'measured'
 }
 
 function centres(gains: LevelGainSpreads): LevelGains {
-  const all: Record<Level, LevelGains[Level]> = { ...atEveryLevel({ calmC: 0, windyC: 0 }) };
-  for (const level of LEVELS) all[level] = gainsAt(gains[level], 'centreC');
-  return all;
+  return byLevel((level) => gainsAt(gains[level], 'centreC'));
 }
