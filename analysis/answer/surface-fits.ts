@@ -63,7 +63,6 @@ const NO_LEVEL = 2 ** 31 - 1;
 
 /** Makes the curves of cells; what many cells share (stations' skewness, pooled shapes) is worked out once. */
 class CurveMaker {
-  readonly #skewness = new Map<WinterTable, StationSkewness | null>();
   readonly #shapes = new Map<readonly WinterTable[], ShapeEstimate | null>();
   readonly #gains: readonly number[];
   readonly #lower: number;
@@ -142,14 +141,7 @@ class CurveMaker {
   }
 
   #pool(neighbours: readonly WinterTable[]): StationSkewness[] {
-    return neighbours.flatMap((winters) => {
-      let found = this.#skewness.get(winters);
-      if (found === undefined) {
-        found = neighbourSkewness(winters, this.hours, this.gains);
-        this.#skewness.set(winters, found);
-      }
-      return found ?? [];
-    });
+    return neighbours.flatMap((winters) => neighbourSkewness(winters, this.hours, this.gains) ?? []);
   }
 
   #among(neighbours: readonly WinterTable[]): ShapeEstimate | null {
