@@ -6,10 +6,10 @@ import { reach } from './mechanisms/wall-warmth.ts';
 import type { PreparedYard } from './prepare-yard.ts';
 import { relativeHeightM } from './relief.ts';
 import { distanceToSides } from './segments.ts';
+import { sideName } from './side-name.ts';
 import { SLOT } from './spot-shares.ts';
 import type { PlanPoint } from './yard.ts';
 
-const WINDS = ['north', 'north-east', 'east', 'south-east', 'south', 'south-west', 'west', 'north-west'];
 const BARRIERS = { building: 'building', wall: 'wall or fence', windbreak: 'windbreak' };
 
 /** Why a mechanism counts at a point: a few plain words without a full stop. Speaks of the point looked at last. */
@@ -39,11 +39,6 @@ export function whyAt(yard: PreparedYard, id: MechanismId, at: PlanPoint): strin
     case 'slope':
       return hillside(yard);
   }
-}
-
-/** Name of the wind or side that a bearing, degrees clockwise from north, points to: `south-west`. */
-export function sideName(bearingDeg: number): string {
-  return WINDS[((Math.round(bearingDeg / 45) % 8) + 8) % 8];
 }
 
 function metres(distanceM: number): string {

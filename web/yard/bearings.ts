@@ -1,28 +1,15 @@
+import { sideName } from '../../analysis/spot/side-name.ts';
 import type { PlanPoint, Yard } from '../../analysis/spot/yard.ts';
 
 /** What of a yard has a bearing, drawn as an arrow in the margin of the plan. */
 export type BearingOf = 'wind' | 'slope' | 'water';
 
 const STEP_DEG = 5;
-const NAMES = [
-  'north',
-  'north-east',
-  'east',
-  'south-east',
-  'south',
-  'south-west',
-  'west',
-  'north-west',
-] as const;
-
-/** The nearest of eight directions: `north-west`. */
-export function directionName(bearingDeg: number): string {
-  return NAMES[Math.round((((bearingDeg % 360) + 360) % 360) / 45) % 8];
-}
 
 /** Bearings of the eight directions, for a list to choose from. */
-export const DIRECTIONS: readonly { readonly bearingDeg: number; readonly name: string }[] = NAMES.map(
-  (name, i) => ({ bearingDeg: i * 45, name }),
+export const DIRECTIONS: readonly { readonly bearingDeg: number; readonly name: string }[] = Array.from(
+  { length: 8 },
+  (_, i) => ({ bearingDeg: i * 45, name: sideName(i * 45) }),
 );
 
 /** Bearing from one point to another, degrees clockwise from north, in steps of five. */
