@@ -1,6 +1,5 @@
 import { lookRound } from './look-round.ts';
-import { AZIMUTHS, prepareObstacles, type Outlook, type PreparedObstacles } from './obstacles.ts';
-import type { PlanPoint, Yard } from './yard.ts';
+import { AZIMUTHS, type Outlook, type PreparedObstacles } from './obstacles.ts';
 
 /** Height that the sky is looked at from, m: the middle of a young tree. */
 export const EYE_M = 1;
@@ -64,9 +63,4 @@ export function skyHiddenAt(
     if (outlook.bandCount[azimuth] > 0) hidden += hiddenByCrowns(outlook, azimuth);
   }
   return hidden / AZIMUTHS;
-}
-
-/** `skyHiddenAt` for one point of a yard. */
-export function skyHidden(yard: Pick<Yard, 'things'>, [eastM, northM]: PlanPoint, heightM = EYE_M): number {
-  return skyHiddenAt(prepareObstacles(yard), eastM, northM, heightM);
 }

@@ -196,13 +196,6 @@ export interface QueryResult {
   readonly truncated: boolean;
 }
 
-/** The database in the page as `web/engine` offers it. */
-export interface DatabasePort {
-  open(packUrl: string, onProgress: (progress: LoadProgress) => void): Promise<void>;
-  /** One statement; rejects with a plain sentence. */
-  query(sql: string, parameters?: readonly (string | number)[]): Promise<QueryResult>;
-}
-
 /** Nights with a hit: the place, hours from 0 to 24 as kept, and the level reached (penalties in it), °C. */
 export interface HitNightsQuestion {
   readonly place: PlaceRequest;

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 
 import { prepareObstacles } from '../../../analysis/spot/obstacles.ts';
-import { skyHidden, skyHiddenAt } from '../../../analysis/spot/sky-view.ts';
+import { skyHiddenAt } from '../../../analysis/spot/sky-view.ts';
 import { readYardFile } from '../../../analysis/spot/yard-file.ts';
 import type {
   Building,
@@ -35,6 +35,11 @@ function crown(outline: readonly PlanPoint[], baseM: number, heightM: number, de
 function ring(radiusM: number, corners = 360): PlanPoint[] {
   const turns = Array.from({ length: corners }, (_, at) => (at * 2 * Math.PI) / corners);
   return turns.map((turn): PlanPoint => [radiusM * Math.cos(turn), radiusM * Math.sin(turn)]);
+}
+
+/** Share of the sky hidden at one point, in a yard prepared for it alone. */
+function skyHidden(yard: Pick<Yard, 'things'>, [eastM, northM]: PlanPoint, heightM?: number): number {
+  return skyHiddenAt(prepareObstacles(yard), eastM, northM, heightM);
 }
 
 function viewFactor(...things: YardThing[]): number {
