@@ -4,6 +4,7 @@ import { readMeasuredText } from '../spot/measured-text.ts';
 import type { MechanismId } from '../spot/mechanism.ts';
 import { findNamedSpot, NAMED_SPOTS } from '../spot/named-spots.ts';
 import { offsetAt, prepareYard } from '../spot/offset-at.ts';
+import { namedSpotAt, pointOfSpot } from '../spot/spot-text.ts';
 import { readYardText } from '../spot/yard-text.ts';
 import type { PlanPoint, Yard } from '../spot/yard.ts';
 import { NO_GAIN_SPREAD, type GainSpread } from '../winter/gain-spread.ts';
@@ -20,10 +21,6 @@ export interface StandingSpot {
 
 export const IN_THE_OPEN: StandingSpot = { gain: NO_GAIN_SPREAD, words: '', mechanisms: [] };
 
-/** Two points of the plan nearer than this are the same spot, m. */
-const SAME_SPOT_M = 0.25;
-const IN_YARD = /^yard:(-?\d+(?:\.\d+)?),(-?\d+(?:\.\d+)?)$/;
-
 /** The spot of the texts: named, or a point of the yard, with what an own thermometer measured there. @throws InputError */
 export function standingSpot(texts: ProtectionTexts): StandingSpot {
   const told = toldSpot(texts);
@@ -38,10 +35,10 @@ export function standingSpot(texts: ProtectionTexts): StandingSpot {
 
 function toldSpot({ spot, yard, hemisphere }: ProtectionTexts): StandingSpot {
   if (spot === null) return IN_THE_OPEN;
-  const inYard = IN_YARD.exec(spot);
+  const inYard = pointOfSpot(spot);
   if (inYard) {
     if (yard === null) throw new InputError(`Spot "${spot}" is a point of a yard, but no yard came with it.`);
-    return yardSpot(readYardText(yard), [Number(inYard[1]), Number(inYard[2])], hemisphere);
+    return yardSpot(readYardText(yard), inYard, hemisphere);
   }
   const named = findNamedSpot(spot);
   if (!named) {
@@ -62,7 +59,7 @@ function yardSpot(yard: Yard, at: PlanPoint, hemisphere: ProtectionTexts['hemisp
   }
   // Only the side of the midday sun matters here, and that is all the hemisphere says.
   const { gain, mechanisms } = offsetAt(prepareYard(yard, hemisphere === 'north' ? 1 : -1), at);
-  const named = yard.spots.find((spot) => Math.hypot(spot.at[0] - east, spot.at[1] - north) < SAME_SPOT_M);
+  const named = namedSpotAt(yard, at);
   const words = `${named?.name ?? `${east} m east, ${north} m north`} in the yard “${yard.name}”`;
   return { gain, words, mechanisms: mechanisms.map(({ id }) => id) };
 }

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 
 import { READY_YARDS } from '../../../analysis/spot/ready-yards.ts';
+import { pointOfSpot, spotOfPoint } from '../../../analysis/spot/spot-text.ts';
 import type { Yard } from '../../../analysis/spot/yard.ts';
 import { keepBroken, keptBroken } from '../../../web/views/spot/broken-yard.ts';
-import { pointOfSpot, spotOfPoint } from '../../../web/views/spot/spot-point.ts';
 import { YardDraft } from '../../../web/views/spot/yard-draft.svelte.ts';
 
 const { yard } = READY_YARDS[0];
