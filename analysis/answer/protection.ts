@@ -1,4 +1,5 @@
 import { coverParts, type CoverParts } from '../cover/cover-gains.ts';
+import { writtenCovers } from '../cover/cover-ids.ts';
 import { checkCoverIds, findMeasure } from '../cover/measures.ts';
 import { countingIds, coverNotes, refusals } from '../cover/refusals.ts';
 import { InputError } from '../records/input-error.ts';
@@ -46,14 +47,14 @@ const NO_COVER: CoverParts = { air: NO_LEVEL_GAIN_SPREADS, alone: NO_LEVEL_GAIN_
 export function readProtection(texts: ProtectionTexts): Protection {
   const problems: string[] = [];
   const spot = orProblem(() => standingSpot(texts), IN_THE_OPEN, problems);
-  const ids = coverIds(texts).flatMap((id) => orProblem(() => checkCoverIds([id]), [], problems));
+  const ids = writtenCovers(texts.cover).flatMap((id) => orProblem(() => checkCoverIds([id]), [], problems));
   problems.push(...refusals(ids, texts));
   return together(spot, countingIds(ids, texts), problems);
 }
 
 /** The same for a command. @throws InputError for a part that makes no sense, or is refused */
 export function strictProtection(texts: ProtectionTexts): Protection {
-  const ids = coverIds(texts);
+  const ids = writtenCovers(texts.cover);
   const [refusal] = refusals(ids, texts);
   if (refusal) throw new InputError(`--cover ${ids.join(',')}: ${refusal}`);
   return together(standingSpot(texts), ids, []);
@@ -67,13 +68,6 @@ export function gainsOnSpot(spot: StandingSpot, ids: readonly string[]): LevelGa
   const counted = ids.filter((id) => !sameGround(id, spot.mechanisms));
   const { air, alone } = counted.length > 0 ? coverParts(counted) : NO_COVER;
   return byLevel((level) => orAlone(jointGain(spot.gain, air[level]), alone[level]));
-}
-
-function coverIds({ cover }: ProtectionTexts): string[] {
-  return (cover ?? '')
-    .split(',')
-    .map((id) => id.trim())
-    .filter((id) => id !== '');
 }
 
 function together(spot: StandingSpot, ids: readonly string[], problems: readonly string[]): Protection {

@@ -3,7 +3,7 @@ import type { LevelGainSpreads } from '../tree/level-gains.ts';
 import { byLevel, type Level } from '../tree/levels.ts';
 import { NO_GAIN_SPREAD, spreadOfF, type GainSpread, type Spread } from '../winter/gain-spread.ts';
 import { CALM_CAP_C, WINDY_CAP_C } from './gain-caps.ts';
-import { findMeasure, type Measure } from './measures.ts';
+import { findMeasure, gainNow, type Measure } from './measures.ts';
 import { countingIds, refusals, type Planted } from './refusals.ts';
 
 /** "Lights plus frost cloth": 7 to 8 °F calm, 3 to 4 °F windy (S50). The sum of the two rows would be more. */
@@ -48,10 +48,10 @@ export function coverParts(ids: readonly string[], tree?: Planted): CoverParts {
 }
 
 function airGain(chosen: readonly Measure[], level: Level, tied: boolean): GainSpread {
-  const gainOf = ({ gain, tieable }: Measure): GainSpread =>
-    tieable && !tied ? { ...gain[level], windy: NO_GAIN_SPREAD.windy } : gain[level];
   const inGroup = (...groups: readonly Measure['group'][]): GainSpread =>
-    largest(chosen.filter(({ group }) => groups.includes(group)).map(gainOf));
+    largest(
+      chosen.filter(({ group }) => groups.includes(group)).map((measure) => gainNow(measure, level, tied)),
+    );
   const cover = inGroup('cover', 'trunk', 'water');
   const lights = inGroup('lights');
   const lit = largest([cover, smallest(add(cover, lights), LIGHTS_UNDER_CLOTH)]);

@@ -54,3 +54,11 @@ export const ALL_CHOICES: readonly CoverId[] = [
   ...CONDITIONS_OF_COVER.map(({ id }) => id),
   ...WRONG_CHOICES.map(({ id }) => id),
 ];
+
+/** What a list of covers such as `sheet, tied` names, known or not; `null` names none. */
+export function writtenCovers(text: string | null): string[] {
+  return (text ?? '')
+    .split(',')
+    .map((id) => id.trim())
+    .filter((id) => id !== '');
+}

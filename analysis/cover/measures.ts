@@ -3,7 +3,7 @@ import type { Basis } from '../tree/catalogue.ts';
 import { NO_LEVEL_GAIN_SPREADS } from '../tree/level-gains.ts';
 import type { Level } from '../tree/levels.ts';
 import { sourceOf } from '../tree/sources.ts';
-import { spreadOfF, type GainSpread, type SpreadF } from '../winter/gain-spread.ts';
+import { NO_GAIN_SPREAD, spreadOfF, type GainSpread, type SpreadF } from '../winter/gain-spread.ts';
 import { ALL_CHOICES, type CoverId, type MeasureId } from './cover-ids.ts';
 import coverSources from './cover-sources.json';
 import figures from './measures.json';
@@ -70,6 +70,11 @@ const BY_ID = new Map<string, Measure>(MEASURES.map((measure) => [measure.id, me
 /** A measure by its id, `undefined` when there is none (a condition or a wrong choice is no measure). */
 export function findMeasure(id: string): Measure | undefined {
   return BY_ID.get(id);
+}
+
+/** What a measure gains at a level as the conditions stand: in wind nothing while it could be tied to the ground and isn't. */
+export function gainNow({ gain, tieable }: Measure, level: Level, tied: boolean): GainSpread {
+  return tieable && !tied ? { ...gain[level], windy: NO_GAIN_SPREAD.windy } : gain[level];
 }
 
 /** Full name of a source key of the measures, the key itself when unknown. */

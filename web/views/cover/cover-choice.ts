@@ -1,15 +1,21 @@
-import { ALL_CHOICES, MEASURE_IDS, WRONG_CHOICES, type CoverId } from '../../../analysis/cover/cover-ids.ts';
+import {
+  ALL_CHOICES,
+  MEASURE_IDS,
+  WRONG_CHOICES,
+  writtenCovers,
+  type CoverId,
+} from '../../../analysis/cover/cover-ids.ts';
 import { findMeasure, MEASURES, type Measure } from '../../../analysis/cover/measures.ts';
 
 /** The ids of a choice of covers that we know, each once, in the order they are offered. */
 export function coverIdsOf(text: string | null): readonly CoverId[] {
-  const written = split(text);
+  const written = writtenCovers(text);
   return ALL_CHOICES.filter((id) => written.includes(id));
 }
 
 /** What a link names and we don't know. */
 export function unknownCovers(text: string | null): readonly string[] {
-  return split(text).filter((id) => !(ALL_CHOICES as readonly string[]).includes(id));
+  return writtenCovers(text).filter((id) => !(ALL_CHOICES as readonly string[]).includes(id));
 }
 
 /** The choice as it is kept: `a,b`, `undefined` for none. */
@@ -64,11 +70,4 @@ export function candidatesFor(container: boolean, ids: readonly CoverId[]): read
 /** Whether an id is something that should not be done. */
 export function isWrong(id: string): boolean {
   return WRONG_CHOICES.some((wrong) => wrong.id === id);
-}
-
-function split(text: string | null): readonly string[] {
-  return (text ?? '')
-    .split(',')
-    .map((id) => id.trim())
-    .filter((id) => id !== '');
 }

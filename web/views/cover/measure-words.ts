@@ -1,7 +1,7 @@
 import { CONDITIONS_OF_COVER, type MeasureId } from '../../../analysis/cover/cover-ids.ts';
 import { findMeasure, type Measure } from '../../../analysis/cover/measures.ts';
-import { LEVELS, type Level } from '../../../analysis/tree/levels.ts';
-import { NO_GAIN_SPREAD, type GainSpread } from '../../../analysis/winter/gain-spread.ts';
+import { LEVELS } from '../../../analysis/tree/levels.ts';
+import type { GainSpread } from '../../../analysis/winter/gain-spread.ts';
 import { signedFigure } from '../spot/spot-words.ts';
 import type { TemperatureUnit } from '../../format/unit.ts';
 
@@ -22,11 +22,6 @@ export const SHORT_NAMES: Readonly<Record<MeasureId, string>> = {
   garage: 'Into the garage',
   'plastic-house': 'Glass or plastic house',
 };
-
-/** What a measure gains at a level as the conditions stand: in wind nothing while it is not tied. */
-export function gainNow({ gain, tieable }: Measure, level: Level, tied: boolean): GainSpread {
-  return tieable && !tied ? { ...gain[level], windy: NO_GAIN_SPREAD.windy } : gain[level];
-}
 
 /** `+7.0 / +2.5`, `+7.0 / 0`; an en dash where it gains nothing at this level at all. */
 export function shortGain({ calm, windy }: GainSpread, unit: TemperatureUnit): string {

@@ -3,7 +3,7 @@ import type { Headline, LevelAnswer } from '../../../../analysis/answer/assessme
 import { MEASURE_IDS } from '../../../../analysis/cover/cover-ids.ts';
 import type { CoverRecord } from '../../../../analysis/cover/cover-nights.ts';
 import { forgetting } from '../../../../analysis/cover/forgetting.ts';
-import { findMeasure, MEASURES } from '../../../../analysis/cover/measures.ts';
+import { findMeasure, gainNow, MEASURES } from '../../../../analysis/cover/measures.ts';
 import {
   forgettingSentence,
   headlineCell,
@@ -17,7 +17,6 @@ import {
   cautionsOf,
   coverWords,
   effortWords,
-  gainNow,
   savesOnly,
   SHORT_NAMES,
   shortGain,
