@@ -5,8 +5,8 @@ import type { TemperatureUnit } from './unit.ts';
 
 /** True where a spot or a cover has a part in the answer. */
 export function hasGain({ gain_calm_c, gain_windy_c, if_gain: { low, high } }: LevelAnswer): boolean {
-  return [gain_calm_c, gain_windy_c, low.gain_calm_c, high.gain_calm_c, high.gain_windy_c].some(
-    (gain) => gain !== 0,
+  return [{ gain_calm_c, gain_windy_c }, low, high].some(
+    (end) => end.gain_calm_c !== 0 || end.gain_windy_c !== 0,
   );
 }
 
