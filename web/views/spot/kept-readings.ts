@@ -3,7 +3,8 @@ import { NO_CHOICES } from '../../../analysis/spot/thermometer/calibrate.ts';
 import type { KeptNights } from '../../../analysis/records/kept-nights.ts';
 import { keep, type Storage } from '../../state/kept.ts';
 
-const KEY = 'own-thermometer';
+/** Where the browser keeps them. */
+export const READINGS_KEY = 'citrus-winters-own-thermometer';
 
 /** Nights of a station file that the reader loaded. */
 export interface OwnStation {
@@ -25,7 +26,7 @@ export interface KeptReadings {
 /** Keep it, or forget it with an empty text. */
 export function keepReadings(storage: Storage | null, kept: KeptReadings): void {
   if (kept.text === '' && kept.own === null) {
-    keep(storage, KEY, null);
+    keep(storage, READINGS_KEY, null);
     return;
   }
   const { own } = kept;
@@ -35,13 +36,13 @@ export function keepReadings(storage: Storage | null, kept: KeptReadings): void 
     kind: [...own.nights.kind],
     minimum: [...own.nights.sustained[0]!],
   };
-  keep(storage, KEY, JSON.stringify({ ...kept, own: own && { ...own, nights } }));
+  keep(storage, READINGS_KEY, JSON.stringify({ ...kept, own: own && { ...own, nights } }));
 }
 
 /** What was kept, `null` when there is nothing or it can't be understood. */
 export function readKeptReadings(storage: Storage | null): KeptReadings | null {
   try {
-    const text = storage?.getItem(KEY) ?? null;
+    const text = storage?.getItem(READINGS_KEY) ?? null;
     if (text === null) return null;
     const kept = JSON.parse(text) as KeptReadings & { own: { nights: Record<string, number[]> } | null };
     if (typeof kept.text !== 'string') return null;

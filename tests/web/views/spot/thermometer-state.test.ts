@@ -3,6 +3,7 @@ import { keptNights } from '../../../../analysis/records/kept-nights.ts';
 import { readReadings } from '../../../../analysis/spot/thermometer/read-readings.ts';
 import type { Storage } from '../../../../web/state/kept.ts';
 import { inventedReadings } from '../../../../web/views/spot/invented-readings.ts';
+import { READINGS_KEY } from '../../../../web/views/spot/kept-readings.ts';
 import { ThermometerState } from '../../../../web/views/spot/thermometer-state.svelte.ts';
 
 function memory(): Storage & { readonly held: Map<string, string> } {
@@ -88,7 +89,7 @@ describe('readings on the page', () => {
     state.type(TEXT);
     expect(state.read?.readings).toHaveLength(3);
     const odd = memory();
-    odd.held.set('own-thermometer', '{"text":');
+    odd.held.set(READINGS_KEY, '{"text":');
     expect(new ThermometerState(odd).text).toBe('');
   });
 
