@@ -27,10 +27,13 @@ describe('drawing a yard', () => {
     const visit = await startVisit(browser);
     const { page } = visit;
     const part = await openSpot(page);
+    // Between the steps of the field.
+    await part.getByLabel('South to north of the new plot').fill('18.3');
     await part.getByRole('button', { name: 'Draw on this plot' }).click();
     const plan = planOf(part);
     await plan.scrollIntoViewIfNeeded();
     await expect.poll(() => yardIn(page)?.widthM).toBe(24);
+    expect(yardIn(page)?.depthM).toBe(18.3);
     const plot = yardIn(page)!;
 
     await part.getByRole('radio', { name: 'Masonry wall', exact: true }).check({ force: true });
