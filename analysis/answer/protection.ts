@@ -1,6 +1,6 @@
 import { coverParts, type CoverParts } from '../cover/cover-gains.ts';
-import { writtenCovers } from '../cover/cover-ids.ts';
-import { checkCoverIds, findMeasure } from '../cover/measures.ts';
+import { isCoverId, writtenCovers } from '../cover/cover-ids.ts';
+import { findMeasure } from '../cover/measures.ts';
 import { countingIds, coverNotes, refusals } from '../cover/refusals.ts';
 import { InputError } from '../records/input-error.ts';
 import type { MechanismId } from '../spot/mechanism.ts';
@@ -46,8 +46,11 @@ const NO_COVER: CoverParts = { air: NO_LEVEL_GAIN_SPREADS, alone: NO_LEVEL_GAIN_
  */
 export function readProtection(texts: ProtectionTexts): Protection {
   const problems: string[] = [];
-  const spot = orProblem(() => standingSpot(texts), IN_THE_OPEN, problems);
-  const ids = writtenCovers(texts.cover).flatMap((id) => orProblem(() => checkCoverIds([id]), [], problems));
+  const spot = spotOrProblem(texts, problems);
+  const named = writtenCovers(texts.cover);
+  const ids = named.filter(isCoverId);
+  for (const id of named.filter((name) => !isCoverId(name)))
+    problems.push(`Cover “${id}” is not known here; it was left out.`);
   problems.push(...refusals(ids, texts));
   return together(spot, countingIds(ids, texts), problems);
 }
@@ -108,12 +111,12 @@ function sameGround(id: string, mechanisms: readonly MechanismId[]): boolean {
   return ground !== undefined && ground !== null && mechanisms.includes(ground);
 }
 
-function orProblem<T>(read: () => T, otherwise: T, problems: string[]): T {
+function spotOrProblem(texts: ProtectionTexts, problems: string[]): StandingSpot {
   try {
-    return read();
+    return standingSpot(texts);
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
-    problems.push(error.message);
-    return otherwise;
+    problems.push(`The spot was left out: ${error.message}`);
+    return IN_THE_OPEN;
   }
 }

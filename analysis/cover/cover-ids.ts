@@ -55,6 +55,11 @@ export const ALL_CHOICES: readonly CoverId[] = [
   ...WRONG_CHOICES.map(({ id }) => id),
 ];
 
+/** Whether a text is one of them. */
+export function isCoverId(text: string): text is CoverId {
+  return (ALL_CHOICES as readonly string[]).includes(text);
+}
+
 /** What a list of covers such as `sheet, tied` names, known or not; `null` names none. */
 export function writtenCovers(text: string | null): string[] {
   return (text ?? '')

@@ -4,7 +4,7 @@ import { NO_LEVEL_GAIN_SPREADS } from '../tree/level-gains.ts';
 import type { Level } from '../tree/levels.ts';
 import { sourceOf } from '../tree/sources.ts';
 import { NO_GAIN_SPREAD, spreadOfF, type GainSpread, type SpreadF } from '../winter/gain-spread.ts';
-import { ALL_CHOICES, type CoverId, type MeasureId } from './cover-ids.ts';
+import { ALL_CHOICES, isCoverId, type CoverId, type MeasureId } from './cover-ids.ts';
 import coverSources from './cover-sources.json';
 import figures from './measures.json';
 
@@ -85,7 +85,7 @@ export function coverSourceOf(key: string): string {
 /** The ids as known ones, each once, in their order. @throws InputError for one that is neither measure, condition nor wrong choice */
 export function checkCoverIds(ids: readonly string[]): readonly CoverId[] {
   for (const id of ids) {
-    if ((ALL_CHOICES as readonly string[]).includes(id)) continue;
+    if (isCoverId(id)) continue;
     throw new InputError(`There is no cover "${id}"; choose among ${ALL_CHOICES.join(', ')}.`);
   }
   return [...new Set(ids)] as CoverId[];

@@ -131,7 +131,7 @@ describe('texts that make no sense', () => {
   it('leave what is allowed beside what is refused', () => {
     const { gains, problems } = readProtection({ ...OPEN, cover: 'cloth-light,lights,blanket' });
     expect(celsiusDifferenceToFahrenheit(gains.leaf.calm.centreC)).toBeCloseTo(3, 9);
-    expect(problems[0]).toContain('no cover "blanket"');
+    expect(problems[0]).toContain('Cover “blanket” is not known here');
     expect(problems[1]).toContain('ground-fault');
   });
 

@@ -1,5 +1,6 @@
 import {
   ALL_CHOICES,
+  isCoverId,
   MEASURE_IDS,
   WRONG_CHOICES,
   writtenCovers,
@@ -15,7 +16,7 @@ export function coverIdsOf(text: string | null): readonly CoverId[] {
 
 /** What a link names and we don't know. */
 export function unknownCovers(text: string | null): readonly string[] {
-  return writtenCovers(text).filter((id) => !(ALL_CHOICES as readonly string[]).includes(id));
+  return writtenCovers(text).filter((id) => !isCoverId(id));
 }
 
 /** The choice as it is kept: `a,b`, `undefined` for none. */
