@@ -1,9 +1,8 @@
+import { FIXED_SPACE } from './temperatures.ts';
 import type { TemperatureUnit } from './unit.ts';
 
-/** Keeps a figure and its unit on one line. */
-const FIXED_SPACE = '\u00a0';
 const KM_PER_MILE = 1.609344;
-const M_PER_FOOT = 0.3048;
+export const M_PER_FOOT = 0.3048;
 
 /** `12,345`. */
 export function formatCount(count: number): string {

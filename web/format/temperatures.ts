@@ -6,6 +6,7 @@ import {
 import { unitSymbol, type TemperatureUnit } from './unit.ts';
 
 const MINUS = '\u2212';
+/** Keeps a figure and its unit on one line. */
 export const FIXED_SPACE = '\u00a0';
 
 /** A temperature in the shown unit, as a number. For penalties, gains and errors use {@link differenceIn}. */

@@ -1,3 +1,4 @@
+import { M_PER_FOOT } from '../format/numbers.ts';
 import { figure, FIXED_SPACE } from '../format/temperatures.ts';
 
 /** Lengths on the plan; everything inside is metres. */
@@ -5,8 +6,6 @@ export type LengthUnit = 'm' | 'ft';
 export const LENGTH_UNITS = ['m', 'ft'] as const;
 /** Where the browser keeps the unit. */
 export const LENGTH_KEY = 'citrus-winters-lengths';
-
-const M_PER_FOOT = 0.3048;
 
 /** A length in the shown unit, as a number. */
 export function lengthIn(lengthM: number, unit: LengthUnit): number {

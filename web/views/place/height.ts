@@ -1,7 +1,6 @@
+import { M_PER_FOOT } from '../../format/numbers.ts';
 import type { TemperatureUnit } from '../../format/unit.ts';
 import { ELEVATION_MAX_M, ELEVATION_MIN_M } from '../../state/chosen.ts';
-
-const M_PER_FOOT = 0.3048;
 
 /** A height as it is typed: feet beside °F, metres beside °C; no unit behind it. */
 export function heightIn(elevationM: number, unit: TemperatureUnit): string {
