@@ -1,7 +1,9 @@
 export type AnswerStatus = 'idle' | 'working' | 'ready' | 'failed';
 
-/** Name of the error a client throws when a newer question of the same kind took over; such an answer is dropped. */
-const SUPERSEDED = 'Superseded';
+/** Whether a newer question of the same kind took over, by the name of the error a client throws; such an answer is dropped. */
+export function isSuperseded(error: unknown): boolean {
+  return (error as Error).name === 'Superseded';
+}
 
 /** An answer of the worker on the page. While a new one is worked out the old one stays; the newest wins. */
 export class LaterAnswer<Question, Answer> {
@@ -40,7 +42,7 @@ export class LaterAnswer<Question, Answer> {
       this.#answered = question;
       this.#status = 'ready';
     } catch (error) {
-      if (turn !== this.#turn || (error as Error).name === SUPERSEDED) return;
+      if (turn !== this.#turn || isSuperseded(error)) return;
       this.#error = error instanceof Error ? error.message : String(error);
       this.#status = 'failed';
     }

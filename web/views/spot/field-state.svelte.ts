@@ -1,10 +1,9 @@
 import type { BestSpot } from '../../../analysis/spot/best-spots.ts';
 import type { OffsetField } from '../../../analysis/spot/offset-field.ts';
 import type { Yard } from '../../../analysis/spot/yard.ts';
+import { isSuperseded } from '../../state/later-answer.svelte.ts';
 import type { YardClient } from '../../workers/yard-client.ts';
 
-/** Name of the error of a question that a newer one has overtaken. */
-const SUPERSEDED = 'Superseded';
 const FINEST_STEP_M = 0.5;
 /** Cells worked out at most, at rest and while something is dragged. */
 const CELLS_AT_REST = 14_000;
@@ -79,7 +78,7 @@ export class FieldState {
   }
 
   #fail(error: unknown, turn: number): void {
-    if (turn < this.#came || (error as Error).name === SUPERSEDED) return;
+    if (turn < this.#came || isSuperseded(error)) return;
     this.#error = error instanceof Error ? error.message : String(error);
   }
 }
