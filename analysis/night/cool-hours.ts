@@ -1,5 +1,5 @@
 import { curveHoursAtOrBelow, type NightCurve } from './night-curve.ts';
-import { COOL_HOURS_UNKNOWN } from './night-table.ts';
+import { COOL_HOURS_UNKNOWN } from '../records/nights.ts';
 
 /** Hours at or below this harden citrus (satsuma study, S19), °C. */
 export const COOL_LEVEL_C = 10;

@@ -1,5 +1,10 @@
-import { MISSING_HUNDREDTHS, SUSTAINED_COUNT, type NightTable } from '../records/nights.ts';
-import { COOL_HOURS_UNKNOWN, emptyNights } from './night-table.ts';
+import {
+  COOL_HOURS_UNKNOWN,
+  MISSING_HUNDREDTHS,
+  SUSTAINED_COUNT,
+  type NightTable,
+} from '../records/nights.ts';
+import { emptyNights } from './night-table.ts';
 
 /**
  * One table from a station's hourly and daily records: a night is the hourly record's where that knows its minimum, else

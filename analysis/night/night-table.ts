@@ -1,10 +1,12 @@
-import { MISSING_HUNDREDTHS, SUSTAINED_COUNT, type NightTable } from '../records/nights.ts';
+import {
+  COOL_HOURS_UNKNOWN,
+  MISSING_HUNDREDTHS,
+  SUSTAINED_COUNT,
+  type NightTable,
+} from '../records/nights.ts';
 import type { DayNumber } from '../units/calendar.ts';
 import { toHundredths } from '../units/temperature.ts';
 import { UNCLEAR } from './night-kind.ts';
-
-/** Mark of unknown cool hours. */
-export const COOL_HOURS_UNKNOWN = -1;
 
 /** A night table in which nothing is known yet. */
 export function emptyNights(firstNight: DayNumber, count: number): NightTable {

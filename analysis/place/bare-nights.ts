@@ -1,4 +1,4 @@
-import { MISSING_HUNDREDTHS, NIGHT_KINDS } from '../records/nights.ts';
+import { COOL_HOURS_UNKNOWN, MISSING_HUNDREDTHS, NIGHT_KINDS } from '../records/nights.ts';
 import type { WinterTable } from '../records/winters.ts';
 import { winterBounds, type Hemisphere } from '../winter/winter-year.ts';
 
@@ -7,6 +7,8 @@ export interface WinterNights {
   readonly days: Int32Array;
   readonly kinds: Uint8Array;
   readonly sustained: readonly Int16Array[];
+  /** -1 unknown. */
+  readonly coolHours: Int16Array;
 }
 
 /** From the start of a winter (July; south January) to its middle, days. */
@@ -42,5 +44,6 @@ export function withBareNights(
     days: Int32Array.from(order, (t) => days[t]),
     kinds: Uint8Array.from(order, (t) => kinds[t]),
     sustained: levels.map((own) => Int16Array.from(order, (t) => own[t])),
+    coolHours: Int16Array.from(order, (t) => nights.coolHours[t] ?? COOL_HOURS_UNKNOWN),
   };
 }

@@ -10,7 +10,13 @@ import { withBareNights, type WinterNights } from './bare-nights.ts';
 import { kindsOfNights } from './night-kinds.ts';
 import type { NightPlan } from './night-plan.ts';
 import { risingWithHours } from './rising-with-hours.ts';
-import { nightsOfSources, rowsOfDays, standings, type SourceNights } from './winter-nights.ts';
+import {
+  coolHoursOfSources,
+  nightsOfSources,
+  rowsOfDays,
+  standings,
+  type SourceNights,
+} from './winter-nights.ts';
 
 /** The correction that makes a winter's coldest night meet the winter's level fades over so much warmth above it. Hundredths of °C. */
 const FADE = 800;
@@ -44,6 +50,7 @@ export function placeNights(plan: NightPlan, nights: readonly KeptNights[]): Kep
     sustained: Array.from({ length: SUSTAINED_COUNT }, (_, j) =>
       Int16Array.from(told.flatMap((winter) => [...winter.nights.sustained[j]])),
     ),
+    coolHours: Int16Array.from(told.flatMap((winter) => [...winter.nights.coolHours])),
   };
 }
 
@@ -84,6 +91,7 @@ function nightsOfWinter(
     days: Int32Array.from(kept, (t) => all[t]),
     kinds,
     sustained: risingWithHours(sustained, met),
+    coolHours: coolHoursOfSources(sources, rows),
   };
   return withBareNights(nights, winters, w, hemisphere);
 }

@@ -1,5 +1,5 @@
 import type { KeptNights } from '../records/kept-nights.ts';
-import { KEPT_NIGHT_MAX_C, MISSING_HUNDREDTHS } from '../records/nights.ts';
+import { COOL_HOURS_UNKNOWN, KEPT_NIGHT_MAX_C, MISSING_HUNDREDTHS } from '../records/nights.ts';
 
 /** One station's nights of one winter, and how much they count. */
 export interface SourceNights {
@@ -92,4 +92,26 @@ function inOrderOf(
     result[t] = sources.reduce((sum, { part }, s) => sum + part * sorted[s][rank], 0);
   });
   return result;
+}
+
+/**
+ * Cool hours before each night, the stations' weighted mean; {@link COOL_HOURS_UNKNOWN} where none knows them. Not corrected
+ * for how much colder the point is: on a colder point trees harden somewhat more than it says, so that it errs to the cold.
+ * @param rows by station, see {@link rowsOfDays}
+ */
+export function coolHoursOfSources(
+  sources: readonly SourceNights[],
+  rows: readonly Int32Array[],
+): Int16Array {
+  return Int16Array.from(rows[0], (_, t) => {
+    let [sum, all] = [0, 0];
+    sources.forEach(({ nights, part }, s) => {
+      const row = rows[s][t];
+      const hours = row < 0 ? COOL_HOURS_UNKNOWN : nights.coolHours[row];
+      if (hours === COOL_HOURS_UNKNOWN) return;
+      sum += part * hours;
+      all += part;
+    });
+    return all > 0 ? Math.round(sum / all) : COOL_HOURS_UNKNOWN;
+  });
 }

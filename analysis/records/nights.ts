@@ -15,6 +15,9 @@ export type NightBasis = (typeof NIGHT_BASES)[number];
 /** Missing mark of all Int16 columns of hundredths of °C. */
 export const MISSING_HUNDREDTHS = -32768;
 
+/** Mark of unknown cool hours. */
+export const COOL_HOURS_UNKNOWN = -1;
+
 /** Nights with a minimum above this are not kept in a pack, °C. */
 export const KEPT_NIGHT_MAX_C = 10;
 
@@ -34,7 +37,7 @@ export interface NightTable {
   readonly tmaxAfter: Int16Array;
   /** `sustained[j][i]`: coldest level held for SUSTAINED_HOURS[j] hours in night i; non-decreasing in j. */
   readonly sustained: readonly Int16Array[];
-  /** Hours at or below 10 °C in the 500 hours before the night's noon end, -1 unknown. */
+  /** Hours at or below 10 °C in the 500 hours before the night's noon end, {@link COOL_HOURS_UNKNOWN} for unknown. */
   readonly coolHours: Int16Array;
 }
 

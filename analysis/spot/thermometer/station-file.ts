@@ -100,5 +100,6 @@ function keptOf(table: NightTable, lat: number): KeptNights {
     winter: Int16Array.from(rows, (i) => winterOf(table.firstNight + i, hemisphereOf(lat))),
     kind: Uint8Array.from(rows, (i) => table.kind[i]!),
     sustained: table.sustained.map((levels) => Int16Array.from(rows, (i) => levels[i]!)),
+    coolHours: Int16Array.from(rows, (i) => table.coolHours[i]!),
   };
 }

@@ -66,6 +66,7 @@ export function inventedNights(plan: NightsPlan): InventedNights {
         winter,
         called,
         ...SUSTAINED_HOURS.map((hours) => Math.round(100 * (minimum + rate * hours))),
+        coolHoursOf(s),
       ]);
     }
     const nights = keptNights(rows);
@@ -109,4 +110,9 @@ export function wintersOfNights(
     coldest,
     coldestDay,
   };
+}
+
+/** Cool hours on all nights of a station, by its number. */
+export function coolHoursOf(station: number): number {
+  return 100 + 10 * station;
 }

@@ -7,12 +7,17 @@ import { placeNights } from '../../../analysis/place/place-nights.ts';
 import { USUAL_PARAMETERS } from '../../../analysis/place/place-parameters.ts';
 import type { Site } from '../../../analysis/place/site.ts';
 import type { KeptNights } from '../../../analysis/records/kept-nights.ts';
-import { MISSING_HUNDREDTHS, NIGHT_KINDS, SUSTAINED_HOURS } from '../../../analysis/records/nights.ts';
+import {
+  COOL_HOURS_UNKNOWN,
+  MISSING_HUNDREDTHS,
+  NIGHT_KINDS,
+  SUSTAINED_HOURS,
+} from '../../../analysis/records/nights.ts';
 import { countHitNights, hitNights, hitsByWinter } from '../../../analysis/winter/hit-nights.ts';
 import { winterMinima } from '../../../analysis/winter/winter-minima.ts';
 import { winterOf } from '../../../analysis/winter/winter-year.ts';
 import { InventedLand } from './invented-land.ts';
-import { inventedNights, type InventedNights, type NightsPlan } from './invented-nights.ts';
+import { coolHoursOf, inventedNights, type InventedNights, type NightsPlan } from './invented-nights.ts';
 
 const WINTERS = 14;
 const land = new InventedLand({ seed: 1, winters: 1 });
@@ -177,6 +182,7 @@ describe('the nights of a point among stations', () => {
       winter: new Int16Array(0),
       kind: new Uint8Array(0),
       sustained: SUSTAINED_HOURS.map(() => new Int16Array(0)),
+      coolHours: new Int16Array(0),
     };
     const nights = placeNights(
       plan,
@@ -184,6 +190,17 @@ describe('the nights of a point among stations', () => {
     );
     expectLevelsMet({ plan, nights });
     expectSound(nights, 'north');
+  });
+
+  it('have cool hours between those of the stations around', () => {
+    const { of, site } = made({ seed: 3, stations: 5, middleC: 0, gaps: 0 });
+    const { nights } = estimate(of, site);
+    expect(nights.coolHours.length).toBe(nights.day.length);
+    const known = [...nights.coolHours].filter((hours) => hours !== COOL_HOURS_UNKNOWN);
+    expect(known.length).toBeGreaterThan(0.9 * nights.day.length);
+    expect(Math.min(...known)).toBeGreaterThanOrEqual(coolHoursOf(0));
+    expect(Math.max(...known)).toBeLessThanOrEqual(coolHoursOf(4));
+    expect(new Set(known).size).toBeGreaterThan(1);
   });
 
   it('ask for the nights of six stations at most when all have their winters', () => {

@@ -9,6 +9,7 @@ export interface MadeNight {
   readonly winter: number;
   readonly kind: 'calm' | 'windy' | 'unclear';
   readonly sustained: readonly (number | null)[];
+  readonly coolHours: number | null;
 }
 
 export const STATIONS = ['A', "O'Hara"];
@@ -34,6 +35,7 @@ export function madeNights(): MadeNight[] {
           sustained: SUSTAINED_HOURS.map((hours) =>
             hours > 12 && i % 11 === 0 ? null : lowest + 25 * Math.round(hours / 2),
           ),
+          coolHours: i % 7 === 0 ? null : 5 * i,
         };
       }),
     ),
@@ -45,8 +47,8 @@ export function fillStatements(nights: readonly MadeNight[]): string[] {
   const text = (value: string): string => `'${value.replaceAll("'", "''")}'`;
   const degrees = (value: number | null): string => (value === null ? 'null' : (value / 100).toFixed(2));
   const rows = nights.map(
-    ({ station, date, winter, kind, sustained }) =>
-      `(${text(station)}, ${text(date)}, ${winter}, '${kind}', 'daily', ${degrees(sustained[0])}, 12.5, null, ${sustained.map(degrees).join(', ')}, 40)`,
+    ({ station, date, winter, kind, sustained, coolHours }) =>
+      `(${text(station)}, ${text(date)}, ${winter}, '${kind}', 'daily', ${degrees(sustained[0])}, 12.5, null, ${sustained.map(degrees).join(', ')}, ${coolHours ?? 'null'})`,
   );
   const winters = STATIONS.flatMap((station) =>
     [...COMPLETE].map(

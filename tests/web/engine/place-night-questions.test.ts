@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { NightPlan } from '../../../analysis/place/night-plan.ts';
 import { placeNights } from '../../../analysis/place/place-nights.ts';
 import type { KeptNights } from '../../../analysis/records/kept-nights.ts';
-import { MISSING_HUNDREDTHS, SUSTAINED_HOURS } from '../../../analysis/records/nights.ts';
+import { COOL_HOURS_UNKNOWN, MISSING_HUNDREDTHS, SUSTAINED_HOURS } from '../../../analysis/records/nights.ts';
 import { formatIsoDay, parseIsoDay } from '../../../analysis/units/calendar.ts';
 import {
   countHitNights as countHere,
@@ -111,5 +111,6 @@ function madeArrays(station: string): KeptNights {
     sustained: SUSTAINED_HOURS.map((_, j) =>
       Int16Array.from(own, ({ sustained }) => sustained[j] ?? MISSING_HUNDREDTHS),
     ),
+    coolHours: Int16Array.from(own, ({ coolHours }) => coolHours ?? COOL_HOURS_UNKNOWN),
   };
 }

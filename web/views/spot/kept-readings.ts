@@ -1,6 +1,7 @@
 import type { ReadingChoices } from '../../../analysis/spot/thermometer/calibrate.ts';
 import { NO_CHOICES } from '../../../analysis/spot/thermometer/calibrate.ts';
 import type { KeptNights } from '../../../analysis/records/kept-nights.ts';
+import { COOL_HOURS_UNKNOWN } from '../../../analysis/records/nights.ts';
 import { keep, type Storage } from '../../state/kept.ts';
 
 /** Where the browser keeps them. */
@@ -59,6 +60,7 @@ export function readKeptReadings(storage: Storage | null): KeptReadings | null {
               winter: Int16Array.from(nights.winter),
               kind: Uint8Array.from(nights.kind),
               sustained: [Int16Array.from(nights.minimum)],
+              coolHours: new Int16Array(nights.day.length).fill(COOL_HOURS_UNKNOWN),
             },
           }
         : null,
