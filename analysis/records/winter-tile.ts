@@ -15,6 +15,7 @@ import {
   Utf8,
   vectorFromArray,
   type Data,
+  type Vector,
 } from 'apache-arrow';
 import { InputError } from './input-error.ts';
 import { MISSING_HUNDREDTHS, NIGHT_KINDS, SUSTAINED_HOURS } from './nights.ts';
@@ -41,7 +42,8 @@ export function tileCentre(tile: string): { lat: number; lon: number } {
 
 /**
  * Writes the winters of some stations as an uncompressed Arrow IPC stream: one row a station, winter and kind of night,
- * with the coldest sustained cold `s0`…`s24` (hundredths of °C, null where there was no such night) and its night `d0`…`d24`.
+ * with the coldest sustained cold `s0`…`s24` (hundredths of °C, null where there was no such night) and its night `d0`…`d24`;
+ * `dates_whole` where all stations know it.
  */
 export function encodeWinterTile(stations: ReadonlyMap<string, WinterTable>): Uint8Array {
   const rows = [...stations].flatMap(([station, winters]) =>
@@ -83,6 +85,10 @@ export function encodeWinterTile(stations: ReadonlyMap<string, WinterTable>): Ui
       ),
     ],
   ];
+  if (rows.every((r) => r.winters.datesWhole)) {
+    const whole = rows.map((r) => r.winters.datesWhole![r.w] === 1);
+    columns.push(['dates_whole', vectorFromArray(whole, new Bool()).data[0]]);
+  }
   SUSTAINED_HOURS.forEach((hours, j) => {
     const levels = Int16Array.from(rows, (r) => r.winters.coldest[r.k][j][r.w]);
     const nights = Int32Array.from(rows, (r) => r.winters.coldestDay[r.k][j][r.w]);
@@ -119,6 +125,7 @@ export function decodeWinterTile(bytes: Uint8Array, name = 'winters tile'): Map<
   const kind = column('kind');
   const reason = column('reason');
   const complete = column('complete');
+  const datesWhole = table.getChild('dates_whole');
   const winter = values('winter').values as Int16Array;
   const levels = SUSTAINED_HOURS.map((hours) => values(`s${hours}`));
   const nights = SUSTAINED_HOURS.map((hours) => values(`d${hours}`));
@@ -144,7 +151,8 @@ export function decodeWinterTile(bytes: Uint8Array, name = 'winters tile'): Map<
     });
     result.set(id, {
       winter: Int16Array.from({ length: count }, (_, w) => winter[from + w]),
-      complete: Uint8Array.from({ length: count }, (_, w) => (complete.get(from + w) ? 1 : 0)),
+      complete: flags(complete, from, count),
+      ...(datesWhole && { datesWhole: flags(datesWhole, from, count) }),
       reason: Array.from({ length: count }, (_, w) => reason.get(from + w) as string),
       coldest: NIGHT_KINDS.map((_, k) =>
         levels.map((column) =>
@@ -158,6 +166,10 @@ export function decodeWinterTile(bytes: Uint8Array, name = 'winters tile'): Map<
     from = to;
   }
   return result;
+}
+
+function flags(column: Vector, from: number, count: number): Uint8Array {
+  return Uint8Array.from({ length: count }, (_, w) => (column.get(from + w) ? 1 : 0));
 }
 
 /** Some rows of a column, with a value of their own where there is none. By bits, since a page waits for this. */

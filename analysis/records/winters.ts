@@ -7,6 +7,11 @@ export interface WinterTable {
   readonly winter: Int16Array;
   /** 1 when the winter is complete by the rule of design section 3.3. */
   readonly complete: Uint8Array;
+  /**
+   * 1 when the winter is complete and October and April are whole too, so that its first and last dates of cold count.
+   * Left out where it isn't known: in packs built before it was kept, and between stations.
+   */
+  readonly datesWhole?: Uint8Array;
   /** Why a winter is not complete, '' when it is. */
   readonly reason: readonly string[];
   /** `coldest[kind][j][i]`: smallest S_h for SUSTAINED_HOURS[j] over that kind's nights of winter i (kinds as NIGHT_KINDS). */

@@ -1,6 +1,6 @@
 import { formatIsoDay, type DayNumber } from '../units/calendar.ts';
 import type { WinterTable } from '../records/winters.ts';
-import { coldMonths, type Hemisphere } from './winter-year.ts';
+import { coldMonths, shoulderMonths, type Hemisphere, type MonthSpan } from './winter-year.ts';
 
 /** Share of the cold season's nights that a complete winter has (design 3.3). */
 export const MIN_SHARE_PRESENT = 0.95;
@@ -29,8 +29,7 @@ export function incompleteReason(
   let present = 0;
   let worstMonth = { name: '', missing: 0 };
   for (const month of coldMonths(winter, hemisphere)) {
-    let missing = 0;
-    for (let night = month.first; night < month.end; night++) if (!isPresent(night)) missing++;
+    const missing = missingNights(month, isPresent);
     nights += month.end - month.first;
     present += month.end - month.first - missing;
     if (missing > worstMonth.missing) worstMonth = { name: month.name, missing };
@@ -57,11 +56,35 @@ export function judgeCompleteness(
   hemisphere: Hemisphere,
   known: { has(night: DayNumber): boolean },
   neighbourColdest: (winter: number) => readonly DayNumber[] = () => [],
-): Pick<WinterTable, 'complete' | 'reason'> {
+): Pick<WinterTable, 'complete' | 'reason' | 'datesWhole'> {
   const reason = Array.from(winters, (winter) =>
     incompleteReason(winter, hemisphere, (night) => known.has(night), neighbourColdest(winter)),
   );
-  return { reason, complete: Uint8Array.from(reason, (text) => (text === '' ? 1 : 0)) };
+  const isPresent = (night: DayNumber): boolean => known.has(night);
+  return {
+    reason,
+    complete: Uint8Array.from(reason, (text) => (text === '' ? 1 : 0)),
+    datesWhole: Uint8Array.from(winters, (winter, w) =>
+      reason[w] === '' && hasWholeShoulders(winter, hemisphere, isPresent) ? 1 : 0,
+    ),
+  };
+}
+
+/** Whether October and April miss no more nights than a month of the cold season may. */
+function hasWholeShoulders(
+  winter: number,
+  hemisphere: Hemisphere,
+  isPresent: (night: DayNumber) => boolean,
+): boolean {
+  return shoulderMonths(winter, hemisphere).every(
+    (month) => missingNights(month, isPresent) <= MAX_MISSING_A_MONTH,
+  );
+}
+
+function missingNights({ first, end }: MonthSpan, isPresent: (night: DayNumber) => boolean): number {
+  let missing = 0;
+  for (let night = first; night < end; night++) if (!isPresent(night)) missing++;
+  return missing;
 }
 
 function mostFrequent(nights: readonly DayNumber[]): DayNumber {

@@ -31,7 +31,15 @@ const NORTH_MONTHS = [11, 12, 1, 2, 3];
 const SOUTH_MONTHS = [5, 6, 7, 8, 9];
 /** The five months that must be whole: November to March, south of the equator May to September. */
 export function coldMonths(winter: number, hemisphere: Hemisphere): MonthSpan[] {
-  const months = hemisphere === 'north' ? NORTH_MONTHS : SOUTH_MONTHS;
+  return monthsOf(winter, hemisphere, hemisphere === 'north' ? NORTH_MONTHS : SOUTH_MONTHS);
+}
+
+/** October and April on either side of them, in both hemispheres: what first and last dates of cold need as well. */
+export function shoulderMonths(winter: number, hemisphere: Hemisphere): MonthSpan[] {
+  return monthsOf(winter, hemisphere, hemisphere === 'north' ? [10, 4] : [4, 10]);
+}
+
+function monthsOf(winter: number, hemisphere: Hemisphere, months: readonly number[]): MonthSpan[] {
   return months.map((month) => {
     const year = hemisphere === 'north' && month >= 7 ? winter - 1 : winter;
     const end = month === 12 ? dayNumber(year + 1, 1, 1) : dayNumber(year, month + 1, 1);

@@ -34,6 +34,17 @@ describe('winters tile', () => {
     expect(decodeWinterTile(encodeWinterTile(stations))).toEqual(stations);
   });
 
+  it('keeps which winters have whole dates when all stations know it', () => {
+    const known = { ...winters(1950, 6), datesWhole: Uint8Array.of(0, 1, 0, 0, 0, 1) };
+    const all = new Map([['A', known]]);
+    expect(decodeWinterTile(encodeWinterTile(all))).toEqual(all);
+    const some = new Map([
+      ['A', known],
+      ['B', winters(1950, 6)],
+    ]);
+    expect(decodeWinterTile(encodeWinterTile(some)).get('A')?.datesWhole).toBeUndefined();
+  });
+
   it('writes the same bytes from the same winters', () => {
     const write = () => encodeWinterTile(new Map([['A', winters(1950, 6)]]));
     expect(write()).toEqual(write());

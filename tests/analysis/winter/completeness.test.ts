@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { dayNumber, parseIsoDay } from '../../../analysis/units/calendar.ts';
-import { incompleteReason } from '../../../analysis/winter/completeness.ts';
+import { incompleteReason, judgeCompleteness } from '../../../analysis/winter/completeness.ts';
 import { coldMonths, winterBounds, winterOf } from '../../../analysis/winter/winter-year.ts';
 
 const except = (...days: string[]) => {
@@ -73,5 +73,25 @@ describe('completeness (design 3.3)', () => {
     );
     expect(incompleteReason(1990, 'north', gap, [freeze, other, other])).toBe('');
     expect(incompleteReason(1990, 'north', gap, [freeze, freeze])).toBe('');
+  });
+});
+
+describe('whole dates (design 3.9 needs October and April too)', () => {
+  const whole = (hemisphere: 'north' | 'south', isPresent: (night: number) => boolean): number[] => [
+    ...judgeCompleteness(Int16Array.of(1990), hemisphere, { has: isPresent }).datesWhole!,
+  ];
+
+  it('want October and April with at most three nights missing each, in both hemispheres', () => {
+    expect(whole('north', () => true)).toEqual([1]);
+    expect(whole('north', except(...span('1989-10-01', 3), ...span('1990-04-28', 3)))).toEqual([1]);
+    expect(whole('north', except(...span('1989-10-01', 4)))).toEqual([0]);
+    expect(whole('north', except(...span('1990-04-01', 4)))).toEqual([0]);
+    expect(whole('south', except(...span('1990-10-10', 4)))).toEqual([0]);
+    expect(whole('south', except(...span('1989-10-10', 4)))).toEqual([1]);
+  });
+
+  it('want a complete winter first', () => {
+    expect(whole('north', except(...span('1990-01-10', 4)))).toEqual([0]);
+    expect(whole('north', except(...span('1989-09-01', 30), ...span('1990-05-01', 30)))).toEqual([1]);
   });
 });
