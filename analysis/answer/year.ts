@@ -25,7 +25,7 @@ export interface FreezeDates {
   readonly winters: number;
   /** Share of winters without such a night. */
   readonly share_without: number;
-  /** By `chance` of all winters the first such night has come by `date`; `null`: fewer winters than that have one. */
+  /** In `chance` of all winters the first such night has come by `date`; `null`: fewer winters than that have one. */
   readonly first: readonly DateChance[];
   /** In `chance` of all winters such a night comes on `date` or later; `null` likewise. */
   readonly last: readonly DateChance[];
@@ -33,9 +33,12 @@ export interface FreezeDates {
   readonly latest: string | null;
 }
 
+/** A date and its 90 % range, from the earlier end to the later. */
 export interface DateChance {
   readonly chance: number;
+  /** `null`: fewer winters than that have such a night. */
   readonly date: string | null;
+  /** `null` at the far end (later than any for a first, earlier than any for a last date): maybe none in that many winters. Either end may be known without `date`. */
   readonly low: string | null;
   readonly high: string | null;
 }
@@ -47,6 +50,13 @@ export interface TypeYear {
   readonly levels: readonly { readonly level: Level; readonly dates: FreezeDates }[];
   readonly harvest: HarvestYear;
   readonly tasks: readonly CalendarTask[];
+  /** Freezes out of season: shares of winters in which the leaves were taken on a night before `before`, and after `after`; `null` without a winter. */
+  readonly early_late: {
+    readonly before: string;
+    readonly share_before: number;
+    readonly after: string;
+    readonly share_after: number;
+  } | null;
 }
 
 /** The crop against the cold. */
@@ -69,6 +79,8 @@ export interface HarvestYear {
   readonly lost_before_end: number | null;
   /** Last day to pick by with a loss in fewer than 1 winter in 10; `null`: even the first ripe day is too late. */
   readonly pick_by: string | null;
+  /** Share of winters lost by that day, with its range. */
+  readonly lost_by_pick_by: { readonly lost: number; readonly low: number; readonly high: number } | null;
   /** True when the whole harvest keeps the loss under 1 in 10. */
   readonly safe_to_the_end: boolean;
 }
