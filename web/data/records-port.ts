@@ -9,8 +9,8 @@ import type { LaterPort, RecordsPort } from '../state/ports.ts';
 type Nights = { readonly stationId: string } | { readonly estimated: KeptNights };
 
 /**
- * The database of the pack at `packUrl` (absolute, ending in `/`), for parts that ask about nights. The estimated nights of
- * the last point are kept, so that a moved slider reads nothing again.
+ * The database of the pack at `packUrl` (absolute, ending in `/`), for parts that ask about nights. The nights of the place
+ * asked about last are kept, so that a moved slider reads nothing again.
  * @param worker knows how the nights of a point between stations are put together
  */
 export function makeRecordsPort(
@@ -35,6 +35,13 @@ export function makeRecordsPort(
     return nights;
   }
 
+  let lastKept: { readonly key: string; readonly nights: Promise<KeptNights> } | null = null;
+
+  async function readKept(place: PlaceRequest): Promise<KeptNights> {
+    const nights = await nightsOf(place);
+    return 'estimated' in nights ? nights.estimated : keptNightsOf(database, nights.stationId);
+  }
+
   return {
     open: (onProgress) => database.open(packUrl, onProgress),
     hitNights: async ({ place, hours, limitC, gainCalmC, gainWindyC }) => {
@@ -44,9 +51,13 @@ export function makeRecordsPort(
         ? estimatedNightsThatHit(nights.estimated, limit)
         : nightsThatHit(database, { ...nights, ...limit });
     },
-    keptNights: async (place) => {
-      const nights = await nightsOf(place);
-      return 'estimated' in nights ? nights.estimated : keptNightsOf(database, nights.stationId);
+    keptNights: (place) => {
+      const key = JSON.stringify(place);
+      if (lastKept?.key === key) return lastKept.nights;
+      const nights = readKept(place);
+      lastKept = { key, nights };
+      nights.catch(() => (lastKept = lastKept?.nights === nights ? null : lastKept));
+      return nights;
     },
     run: (sql) => database.run(sql),
     close: () => void database.close(),

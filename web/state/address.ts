@@ -63,6 +63,8 @@ const READERS: {
   yard: { key: 'yard', read: later },
   measured: { key: 'measured', read: later },
   cover: { key: 'cover', read: later },
+  life: { key: 'life', read: later },
+  wishes: { key: 'wishes', read: later },
   mapWinters: { key: 'map-winters', read: oneOf(['all', 'last30'] as const) },
 };
 

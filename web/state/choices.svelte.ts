@@ -67,6 +67,8 @@ export class Choices {
   readonly yard: string | null = $derived(this.#chosen.yard ?? null);
   readonly measured: string | null = $derived(this.#chosen.measured ?? null);
   readonly cover: string | null = $derived(this.#chosen.cover ?? null);
+  readonly life: string | null = $derived(this.#chosen.life ?? null);
+  readonly wishes: string | null = $derived(this.#chosen.wishes ?? null);
   readonly unit: TemperatureUnit = $derived.by(() => this.#chosen.unit ?? this.#defaults.unit);
 
   constructor(defaults: ChoiceDefaults, chosen: Chosen = {}) {

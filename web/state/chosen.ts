@@ -65,6 +65,10 @@ export interface Chosen {
   readonly measured?: string;
   /** Measures and their conditions, `a,b`. */
   readonly cover?: string;
+  /** How a tree is planted, as the life of trees reads it. */
+  readonly life?: string;
+  /** What a buyer wants of a tree, as the choosing reads it. */
+  readonly wishes?: string;
 }
 
 export const AGE_YEARS_MAX = 100;

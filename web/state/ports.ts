@@ -1,7 +1,10 @@
 import type { PlaceRequest } from '../../analysis/answer/find-subject.ts';
 import type { DepthDuration, Headline, LevelAnswer, Ranking } from '../../analysis/answer/assessment.ts';
+import type { Chosen as ChosenTypes, Wishes } from '../../analysis/answer/choosing.ts';
 import type { LeastCoverAnswer } from '../../analysis/answer/cover-answer.ts';
+import type { LifeAnswer, Planting } from '../../analysis/answer/life.ts';
 import type { ProtectionTexts } from '../../analysis/answer/protection.ts';
+import type { YearAnswer } from '../../analysis/answer/year.ts';
 import type { ThreeReadings } from '../../analysis/answer/three-readings.ts';
 import type { NightPlan } from '../../analysis/place/night-plan.ts';
 import type { KeptNights } from '../../analysis/records/kept-nights.ts';
@@ -178,6 +181,39 @@ export interface LaterPort {
   nightsSource(question: NightsQuestion): Promise<NightsSource>;
   readings(question: ReadingsQuestion): Promise<ThreeReadings>;
   comparison(question: ComparisonQuestion): Promise<readonly ComparedPlace[]>;
+}
+
+/** Part of every question that goes through a place's nights one by one: how a tree is planted there. */
+export interface LifeQuestion extends Protected {
+  readonly packUrl: string;
+  readonly place: PlaceRequest;
+  /** As `RecordsPort.keptNights` gives them. */
+  readonly nights: KeptNights;
+  /** Its age, fruit load and hardening are not looked at: they change through a life. */
+  readonly tree: TreeState;
+  readonly planting: Planting;
+}
+
+export interface ChooseQuestion extends LifeQuestion {
+  readonly wishes: Wishes;
+}
+
+/** Hears how much is done, 0-1. */
+export type OnProgress = (done: number) => void;
+
+/**
+ * What goes through a place's nights one by one, in a worker of its own; `web/workers/life-client.ts` is the real one. A newer
+ * question of a kind rejects the older one.
+ */
+export interface LifePort {
+  /** Every type, without ranges. */
+  life(question: LifeQuestion): Promise<LifeAnswer>;
+  /** The same with ranges, which take a moment. */
+  lifeRanges(question: LifeQuestion, onProgress: OnProgress): Promise<LifeAnswer>;
+  year(question: LifeQuestion): Promise<YearAnswer>;
+  choose(question: ChooseQuestion, onProgress: OnProgress): Promise<ChosenTypes>;
+  /** Stops what is being worked out; its promise is rejected as overtaken. */
+  cancel(kind: 'lifeRanges' | 'choose'): void;
 }
 
 /**
