@@ -45,6 +45,16 @@ export function harvestWindow(
   return { fromDay, toDay, alwaysExposed: EVERBEARING.has(type.id) || toDay < fromDay };
 }
 
+/** Fruit ripens on the tree all year, so that a day to pick by is one of this winter's. */
+export function bearsAllYear(type: { readonly id: string }, window: HarvestWindow): boolean {
+  return EVERBEARING.has(type.id) || ripensEveryDay(window);
+}
+
+/** The harvest ends on the day before it begins. */
+export function ripensEveryDay({ fromDay, toDay }: HarvestWindow): boolean {
+  return (toDay + 1) % SEASON_DAYS === fromDay;
+}
+
 /** Last day on which the season's crop hangs; `null` where fruit hangs at all times. */
 export function hangsUntil(window: HarvestWindow, picking: Picking): number | null {
   if (window.alwaysExposed) return null;
