@@ -42,9 +42,11 @@ export interface Choice {
 
 /** Two types that don't fail in the same winters and don't ripen at once. */
 export interface Pair {
+  /** The one whose harvest comes first in the winter's count of days first. */
   readonly typeIds: readonly [string, string];
   /** Share of winters that take both crops, and the share if they failed independently. */
   readonly bothLost: number;
+  readonly ifIndependent: number;
   readonly harvest: string;
   readonly rule: string;
 }

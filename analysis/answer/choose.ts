@@ -1,0 +1,132 @@
+import type { CitrusType } from '../tree/catalogue.ts';
+import type { Hemisphere } from '../winter/winter-year.ts';
+import { toldTenths, type OfferOf } from './choose-offer.ts';
+import { pairsOf } from './choose-pairs.ts';
+import { bestOf, trySpot, tryWay, type Tried } from './choose-tried.ts';
+import { coversTried, spotsTried, wayWords, type CoverTried, type OnPage } from './choose-ways.ts';
+import { allMet, checkWishes, missed } from './choose-wishes.ts';
+import type { Choice, Chosen, Wishes } from './choosing.ts';
+
+/** What is chosen from, and for whom. */
+export interface Choosing {
+  readonly types: readonly CitrusType[];
+  readonly wishes: Wishes;
+  readonly page: OnPage;
+  readonly hemisphere: Hemisphere;
+}
+
+/** Those that meet the wishes and are looked at for pairs. */
+const PAIRED = 8;
+/** Share of the work told as done once every type has been tried on the page's spot. */
+const SPOT_SHARE = 0.7;
+
+/** A type and what was made of it, in the order of the catalogue. */
+interface Looked {
+  readonly type: CitrusType;
+  readonly best: Tried;
+  readonly meets: boolean;
+}
+
+/**
+ * The types of the kinds asked for that meet all wishes, with the least way that does; those that miss one by a margin of
+ * `NEARLY`, with what would close it; the rest, with the wish that stops them; and pairs among the first. Rules only: all
+ * figures come from `offerOf`. Yields the share done, so that a worker can tell of it, or stop.
+ * @throws InputError for wishes outside `WISH_LIMITS`
+ */
+export function* choosing(question: Choosing, offerOf: OfferOf): Generator<number, Chosen, void> {
+  const { wishes, page, hemisphere } = question;
+  checkWishes(wishes);
+  const types = question.types.filter(({ use }) => wishes.kinds.includes(use));
+  const covers = coversTried(page);
+  const looked: Looked[] = [];
+  for (const [i, type] of types.entries()) {
+    const { tried, meets } = trySpot(type, null, covers, wishes, offerOf);
+    looked.push({ type, best: meets ?? bestOf(tried), meets: meets !== null });
+    yield ((i + 1) / types.length) * SPOT_SHARE;
+  }
+  const meet = looked.filter(({ meets }) => meets).sort(byWorth);
+  const near = looked.filter(({ meets, best }) => !meets && isNear(best)).sort(byWorth);
+  const nearly: Choice[] = [];
+  for (const [i, one] of near.entries()) {
+    nearly.push({ ...choiceOf(one), closing: closingOf(one, question, covers, offerOf) });
+    yield SPOT_SHARE + ((i + 1) / near.length) * (1 - SPOT_SHARE);
+  }
+  return {
+    meet: meet.map(choiceOf),
+    nearly: [
+      ...nearly.filter(({ closing }) => closing !== null),
+      ...nearly.filter(({ closing }) => closing === null),
+    ],
+    not: looked.filter(({ meets, best }) => !meets && !isNear(best)).map(stoppedBy),
+    pairs: pairsOf(
+      meet.slice(0, PAIRED).map(({ type, best }) => ({ type, offer: best.offer })),
+      hemisphere,
+    ),
+  };
+}
+
+/** The same in one go. */
+export function choose(question: Choosing, offerOf: OfferOf): Chosen {
+  const steps = choosing(question, offerOf);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+}
+
+function choiceOf({ type, best: { way, wishes } }: Looked): Choice {
+  return { typeId: type.id, name: type.name, way, wishes, closing: null };
+}
+
+/** Misses exactly one wish, by no more than its margin. */
+function isNear({ wishes }: Tried): boolean {
+  const misses = wishes.map(missed).filter((miss) => miss > 0);
+  return misses.length === 1 && misses[0] <= 1;
+}
+
+/** More living, then fewer crops lost, then fewer nights, all as told; the catalogue's order of equals. */
+function byWorth(a: Looked, b: Looked): number {
+  const [x, y] = [a.best.offer, b.best.offer];
+  const told = (count: number | null, unknown: number): number =>
+    count === null ? unknown : toldTenths(count);
+  return (
+    told(y.livingInTen, 0) - told(x.livingInTen, 0) ||
+    told(x.lostCropsInTen, 10) - told(y.lostCropsInTen, 10) ||
+    told(x.nightsToCover, Infinity) - told(y.nightsToCover, Infinity) ||
+    0
+  );
+}
+
+/** The wish that is missed by most, and under what. */
+function stoppedBy({ type, best: { way, wishes } }: Looked): Chosen['not'][number] {
+  const stop = wishes.reduce((worst, wish) => (missed(wish) > missed(worst) ? wish : worst));
+  const under = way.covers.length > 0 ? ` That is ${wayWords(way)}.` : '';
+  return { typeId: type.id, name: type.name, rule: stop.rule + under };
+}
+
+/** The least further way that meets all wishes: another spot, then a spot and a cover. Covers on the page's spot were tried. */
+function closingOf(
+  { type, best }: Looked,
+  { wishes, page }: Choosing,
+  covers: readonly CoverTried[],
+  offerOf: OfferOf,
+): Choice['closing'] {
+  // Nothing makes a tree bear sooner.
+  if (best.wishes.some(({ wish, met }) => wish === 'yearsToWait' && !met)) return null;
+  const spots = spotsTried(page);
+  const [none, ...some] = covers;
+  for (const spotId of spots) {
+    const bare = tryWay(type, spotId, none, wishes, offerOf);
+    if (allMet(bare.wishes)) return closes(bare);
+  }
+  for (const spotId of spots) {
+    const { meets } = trySpot(type, spotId, some, wishes, offerOf);
+    if (meets) return closes(meets);
+  }
+  return null;
+}
+
+function closes({ way, wishes }: Tried): NonNullable<Choice['closing']> {
+  const words = wayWords(way);
+  return { way, wishes, words: `${words.charAt(0).toUpperCase()}${words.slice(1)} it meets every wish.` };
+}
