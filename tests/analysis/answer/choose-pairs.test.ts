@@ -67,6 +67,22 @@ describe('pairs', () => {
     ]);
   });
 
+  it('stand by winters that take both before months with fruit', () => {
+    const pairs = pairsOf(
+      [
+        paired('kumquat_nagami', 'xx....'),
+        paired('valencia_orange', 'x.x...'),
+        paired('satsuma_owari', '..xx..'),
+      ],
+      'north',
+    );
+    expect(pairs.map(({ typeIds }) => typeIds.join('+'))).toEqual([
+      'satsuma_owari+kumquat_nagami',
+      'kumquat_nagami+valencia_orange',
+      'satsuma_owari+valencia_orange',
+    ]);
+  });
+
   it('know the months south of the equator and over the turn of the count', () => {
     const owari = findType('satsuma_owari')!;
     expect(harvestMonths(harvestWindow(owari, 'gulf', 'south'), 'south')).toEqual([4, 5, 6]);

@@ -111,6 +111,19 @@ describe('types that nearly do', () => {
     expect([chosen.nearly.length, chosen.not.length]).toEqual([0, 1]);
   });
 
+  it('do so by a weaker cover where the strongest asks for more nights as well', () => {
+    const soil: OfferOf = (_, { covers }) =>
+      offer({ nightsToCover: 6, livingInTen: covers.includes('tied') ? 7.9 : covers.length > 0 ? 7.5 : 6 });
+    expect(choose(asking(satsuma), soil).nearly[0]).toMatchObject({ way: { covers: ['bare-soil'] } });
+  });
+
+  it('show the low end of a range without a warning where the wish is missed anyway', () => {
+    const [{ wishes }] = choose(asking(satsuma), () => offer({ livingInTen: 7.5, livingInTenLow: 5 })).nearly;
+    expect(wishes[3].rule).toBe(
+      '7.5 of ten trees would have lived ten years; you want 8. Low end of its range: 5.',
+    );
+  });
+
   it('are told what closes the gap: another spot before a spot and a cover', () => {
     const wall: OfferOf = (_, { spotId, covers }) =>
       offer({ livingInTen: spotId === 'heated-wall' || (spotId && covers.length > 0) ? 9 : 7.5 });
