@@ -25,7 +25,7 @@ export interface FreezeDates {
   readonly winters: number;
   /** Share of winters without such a night. */
   readonly share_without: number;
-  /** In `chance` of all winters the first such night has come by `date`; `null`: fewer winters than that have one. */
+  /** In `chance` of all winters the first such night has come by `date`; `null`: no more winters than that have one. */
   readonly first: readonly DateChance[];
   /** In `chance` of all winters such a night comes on `date` or later; `null` likewise. */
   readonly last: readonly DateChance[];
@@ -36,7 +36,7 @@ export interface FreezeDates {
 /** A date and its 90 % range, from the earlier end to the later. */
 export interface DateChance {
   readonly chance: number;
-  /** `null`: fewer winters than that have such a night. */
+  /** `null`: no more winters than that have such a night, so that it isn't to be expected in so many (rank `chance * (winters + 1)`). */
   readonly date: string | null;
   /** `null` at the far end (later than any for a first, earlier than any for a last date): maybe none in that many winters. Either end may be known without `date`. */
   readonly low: string | null;

@@ -5,7 +5,7 @@ import type { WinterDraws } from './winter-draws.ts';
 /** A day told for a chance, with its 90 % range; days as `seasonDayOf` counts them, fractions between two winters' days. */
 export interface ChancedDay {
   readonly chance: number;
-  /** `null`: fewer winters than that have such a night. */
+  /** `null`: no more winters than that have such a night. */
   readonly day: number | null;
   /** Earlier and later end; `null` at the far end: maybe no such night in that many winters. */
   readonly low: number | null;
@@ -34,7 +34,8 @@ const LAST_DAY = SEASON_DAYS - 1;
  *
  * Days are order statistics by Weibull's rule `i/(n + 1)` over all winters, those without a night beyond the far end: so
  * the day told for a chance keeps its promise on winters left out (table in the room's README), and a colder limit never
- * comes earlier. Ranges: the same from winters drawn anew.
+ * comes earlier. A chance that only winters without a night would make up has no day: 6 of 60 winters are not quite
+ * one in ten of those to come. Ranges: the same from winters drawn anew.
  * @param chances increasing, each between 0 and 1
  * @throws RangeError when the draws are of another number of winters
  */
@@ -65,6 +66,12 @@ export function seasonDates(
   };
 }
 
+/** The same without a winter to tell from. */
+export function noSeasonDates(chances: readonly number[]): SeasonDates {
+  const none = chances.map((chance) => ({ chance, day: null, low: null, high: null }));
+  return { winters: 0, without: 0, first: none, last: none, earliest: null, latest: null };
+}
+
 /** Winters that have a day, earliest first. */
 function inOrder(days: Float64Array): Int32Array {
   const having = Int32Array.from(days.keys()).filter((w) => !Number.isNaN(days[w]));
@@ -78,11 +85,13 @@ function chancedDays(
   chances: readonly number[],
 ): ChancedDay[] {
   const told = new Float64Array(chances.length);
-  daysAtChances(days, order, new Uint16Array(winters).fill(1), 0, chances, told);
+  // Rounded, so that 0.1 of 29 + 1 is 3 and no hair more.
+  const ranks = chances.map((chance) => Math.max(1, Math.round(1e9 * chance * (winters + 1)) / 1e9));
+  daysAtRanks(days, order, new Uint16Array(winters).fill(1), 0, ranks, told);
   const centre = [...told];
   const tallies = chances.map(() => new Uint32Array(SEASON_DAYS));
   for (let draw = 0; draw < draws; draw++) {
-    daysAtChances(days, order, times, draw * winters, chances, told);
+    daysAtRanks(days, order, times, draw * winters, ranks, told);
     for (let c = 0; c < chances.length; c++) if (!Number.isNaN(told[c])) tallies[c][Math.round(told[c])]++;
   }
   return chances.map((chance, c) => {
@@ -95,35 +104,35 @@ function chancedDays(
 }
 
 /**
- * Day of each chance in a draw, into `told`; NaN where fewer winters than that have a night.
+ * Day of each rank in a draw, into `told`, between two winters where a rank lies between them; NaN where fewer winters have
+ * a night.
  * @param order winters that have a day, earliest first
  * @param times how often each winter came up, from `offset` on
+ * @param ranks increasing, from 1
  */
-function daysAtChances(
+function daysAtRanks(
   days: Float64Array,
   order: Int32Array,
   times: Uint16Array,
   offset: number,
-  chances: readonly number[],
+  ranks: readonly number[],
   told: Float64Array,
 ): void {
-  const winters = days.length;
   let having = 0;
   for (let i = 0; i < order.length; i++) having += times[offset + order[i]];
   let at = -1;
   let passed = 0;
-  for (let c = 0; c < chances.length; c++) {
-    told[c] = NaN;
-    // The margin keeps rounding from telling 3 of 30 winters from 0.1 of them.
-    if (having === 0 || having < chances[c] * winters - 1e-9) continue;
-    const rank = Math.min(having, Math.max(1, chances[c] * (winters + 1)));
+  for (let r = 0; r < ranks.length; r++) {
+    const rank = ranks[r];
+    told[r] = NaN;
+    if (rank > having) continue;
     const below = Math.floor(rank);
     while (passed < below) passed += times[offset + order[++at]];
-    told[c] = days[order[at]];
+    told[r] = days[order[at]];
     if (rank === below || passed > below) continue;
     let next = at + 1;
     while (times[offset + order[next]] === 0) next++;
-    told[c] += (rank - below) * (days[order[next]] - told[c]);
+    told[r] += (rank - below) * (days[order[next]] - told[r]);
   }
 }
 

@@ -1,0 +1,50 @@
+import { recordLength } from '../extremes/headline.ts';
+import type { DatedWinters } from '../winter/dated-winters.ts';
+import type { Subject } from './subject.ts';
+import type { TypeYear } from './year.ts';
+
+/** Sentences that must stand beside the year's dates. */
+export function yearNotes(
+  { place, notes }: Subject,
+  { winters, byShoulderMonths }: DatedWinters,
+  types: readonly TypeYear[],
+): string[] {
+  const estimated =
+    place.basis === 'history'
+      ? [
+          'These dates are estimated: the nights come from stations around the place. Their ranges are those of the winters alone, without what the nights may be off.',
+        ]
+      : [];
+  const [autumn, spring] = place.lat < 0 ? ['April', 'October'] : ['October', 'April'];
+  const shoulders = byShoulderMonths
+    ? []
+    : [
+        `Whether ${autumn} and ${spring} are on record isn't known here: a winter that misses nights in them may show its first freeze too late or its last too early.`,
+      ];
+  return [...notes, ...estimated, ...shoulders, ...lengthNotes(winters.length), ...rareNotes(types)];
+}
+
+function lengthNotes(winters: number): string[] {
+  if (winters === 0) return ['No winter is whole enough for dates: none are told.'];
+  return recordLength(winters) === 'enough'
+    ? []
+    : [`Only ${winters} winters whose dates count: read every date as rough (30 make a sound record).`];
+}
+
+/** Which types have no date by which covers must be ready. */
+function rareNotes(types: readonly TypeYear[]): string[] {
+  const without = types.filter(
+    ({ tasks, levels }) => levels[0].dates.winters > 0 && !tasks.some(({ id }) => id === 'covers-ready'),
+  );
+  if (without.length === 0) return [];
+  const names = without.map(({ name }) => name);
+  const who =
+    without.length === types.length && types.length > 3
+      ? 'all types asked about'
+      : names.length > 6
+        ? `${names.slice(0, 6).join(', ')} and ${names.length - 6} more`
+        : names.join(', ');
+  return [
+    `No more than 1 winter in 10 has a night that takes the leaves without a cover, so no date for covers is told, of ${who}.`,
+  ];
+}
