@@ -38,6 +38,8 @@ export interface MarginQuestion {
 
 const AGE_CLASSES = AGE_CLASS_FROM.map((_, ageClass) => ageClass);
 const WOODY = ['leaf', 'wood', 'kill'] as const;
+/** No limit is further than this from a straight line between two limits, hundredths of °C. */
+const ROUNDING = 2;
 
 /**
  * Margins of every winter for a tree of a type. At leaf, wood and kill a mature, hardened tree without a crop is hit in the very
@@ -146,16 +148,20 @@ class WoodyMargins {
   }
 
   /**
-   * Largest margin of a mature tree that is hardened as far as the nights say.
+   * Largest margin of a mature tree that is hardened as far as the nights say, or that of the coldest night for one hardened in
+   * full where that is larger.
    * @param coldest air of these nights
    */
   #softest(from: number, to: number, coldest: number, loaded: boolean): number {
+    if (coldest === NO_NIGHT) return MISSING_HUNDREDTHS;
     const { air, limits, thresholdC, hardening } = this;
-    const reach = limits.limit(thresholdC, limits.notHardenedC, loaded) - limits.limit(thresholdC, 0, loaded);
-    let worst = MISSING_HUNDREDTHS;
+    const hardened = limits.limit(thresholdC, 0, loaded);
+    const reach = limits.limit(thresholdC, limits.notHardenedC, loaded) - hardened;
+    let worst = hardened - coldest;
     for (let i = from; i < to; i++) {
       const cold = air.at(i);
-      if (cold === NO_NIGHT || cold > coldest + reach) continue;
+      // Few nights can be worse than those before: only for them the sum is made and rounded as for a count of hits.
+      if (hardened + reach * (1 - hardening[i]) + ROUNDING - cold <= worst) continue;
       const margin = limits.limit(thresholdC, limits.notHardenedC * (1 - hardening[i]), loaded) - cold;
       if (margin > worst) worst = margin;
     }
