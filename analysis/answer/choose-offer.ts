@@ -16,8 +16,9 @@ export interface Offer {
   readonly lostCropsInTen: number | null;
   /** Winter since planting whose crop is the first; neither spot nor cover changes it. */
   readonly firstCropYear: number;
-  /** Trees of ten that see their tenth year, hardening counted night by night (the colder reading), and the low end of its range. */
+  /** Trees of ten that see their tenth year, hardening counted night by night: the colder reading. */
   readonly livingInTen: number | null;
+  /** Low end of its range, read only of what is told in the end: it may be a getter that works it out then. */
   readonly livingInTenLow: number | null;
   /** One entry of {@link CROP} a winter, the same winters for every type. */
   readonly cropsByWinter: Uint8Array;

@@ -3,16 +3,19 @@ import type { CitrusType } from '../tree/catalogue.ts';
 import type { Way, WishMet, Wishes } from './choosing.ts';
 import type { Offer, OfferOf } from './choose-offer.ts';
 import type { CoverTried } from './choose-ways.ts';
-import { allMet, judge, missed } from './choose-wishes.ts';
+import { allMet, judge, missed, type Judged } from './choose-wishes.ts';
 
 /** One way that was tried. */
 export interface Tried {
   readonly way: Way;
   readonly offer: Offer;
+  /** Nights a winter: a way without work at night takes none, whatever the offer. */
+  readonly nightsToCover: number | null;
+  /** Without ranges: see {@link wishesTold}. */
   readonly wishes: readonly WishMet[];
 }
 
-/** Asks what a type offers and holds it against the wishes. A way without work at night takes no nights. */
+/** Asks what a type offers and holds it against the wishes. */
 export function tryWay(
   type: CitrusType,
   spotId: string | null,
@@ -21,9 +24,14 @@ export function tryWay(
   offerOf: OfferOf,
 ): Tried {
   const way = { spotId, covers: ids };
-  const asked = offerOf(type, way);
-  const offer = nightWork ? asked : { ...asked, nightsToCover: 0 };
-  return { way, offer, wishes: judge(wishes, offer) };
+  const offer = offerOf(type, way);
+  const nightsToCover = nightWork ? offer.nightsToCover : 0;
+  return { way, offer, nightsToCover, wishes: judge(wishes, judged(offer, nightsToCover)) };
+}
+
+/** The wishes as they are told in the end, with the range of the trees that live. */
+export function wishesTold({ offer, nightsToCover }: Tried, wishes: Wishes): readonly WishMet[] {
+  return judge(wishes, judged(offer, nightsToCover), offer.livingInTenLow);
 }
 
 /** What one spot came to. */
@@ -70,6 +78,10 @@ export function bestOf(tried: readonly Tried[]): Tried {
     const [[count, sum], [bestCount, bestSum]] = [score(one), score(best)];
     return count < bestCount || (count === bestCount && sum < bestSum) ? one : best;
   });
+}
+
+function judged({ lostCropsInTen, firstCropYear, livingInTen }: Offer, nightsToCover: number | null): Judged {
+  return { nightsToCover, lostCropsInTen, firstCropYear, livingInTen };
 }
 
 /** True when what came of covers that were tried leaves no hope for others on the same spot. */

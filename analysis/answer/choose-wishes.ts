@@ -4,11 +4,11 @@ import { tenthsText, toldTenths, type Offer } from './choose-offer.ts';
 
 type Wish = WishMet['wish'];
 
-/** Least and most that may be wished. Whole numbers, but for the crops and nights, which may have halves. */
+/** Least and most that may be wished. */
 export const WISH_LIMITS: Readonly<Record<Wish, { readonly least: number; readonly most: number }>> = {
   nightsToCover: { least: 0, most: 30 },
   lostCropsInTen: { least: 0, most: 10 },
-  yearsToWait: { least: 1, most: 15 },
+  yearsToWait: { least: 1, most: 10 },
   livingInTen: { least: 0, most: 10 },
 };
 
@@ -33,13 +33,20 @@ export function checkWishes(wishes: Wishes): void {
   }
 }
 
-/** Each wish against what is offered, in a fixed order, with its rule. */
-export function judge(wishes: Wishes, offer: Offer): readonly WishMet[] {
+/** What the wishes are held against. */
+export type Judged = Pick<Offer, 'nightsToCover' | 'lostCropsInTen' | 'firstCropYear' | 'livingInTen'>;
+
+/** Each wish against what is offered, in a fixed order, with its rule. The low end of the trees that live changes words only. */
+export function judge(
+  wishes: Wishes,
+  offer: Judged,
+  livingInTenLow: number | null = null,
+): readonly WishMet[] {
   return [
     nightsMet(wishes.nightsToCover, offer.nightsToCover),
     cropsMet(wishes.lostCropsInTen, offer.lostCropsInTen),
     waitMet(wishes.yearsToWait, offer.firstCropYear),
-    livingMet(wishes.livingInTen, offer),
+    livingMet(wishes.livingInTen, offer.livingInTen, livingInTenLow),
   ];
 }
 
@@ -97,13 +104,13 @@ function waitMet(wanted: number, year: number): WishMet {
   return { wish: 'yearsToWait', wanted, offered: year, met: year <= wanted, rule };
 }
 
-function livingMet(wanted: number, { livingInTen, livingInTenLow }: Offer): WishMet {
+function livingMet(wanted: number, livingInTen: number | null, lowInTen: number | null): WishMet {
   const wish = 'livingInTen';
   const want = `you want ${tenthsText(wanted)}`;
   if (livingInTen === null)
     return unknown(wish, wanted, `How many trees would live ten years is not known here; ${want}.`);
   const offered = toldTenths(livingInTen);
-  const low = livingInTenLow === null ? null : Math.min(offered, toldTenths(livingInTenLow));
+  const low = lowInTen === null ? null : Math.min(offered, toldTenths(lowInTen));
   const met = offered >= wanted;
   const ranged =
     low === null || low === offered

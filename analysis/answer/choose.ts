@@ -1,8 +1,9 @@
+import { lastOf, type Steps } from '../math/steps.ts';
 import type { CitrusType } from '../tree/catalogue.ts';
 import type { Hemisphere } from '../winter/winter-year.ts';
 import { toldTenths, type OfferOf } from './choose-offer.ts';
 import { pairsOf } from './choose-pairs.ts';
-import { bestOf, trySpot, tryWay, type Tried } from './choose-tried.ts';
+import { bestOf, trySpot, tryWay, wishesTold, type Tried } from './choose-tried.ts';
 import { coversTried, spotsTried, wayWords, type CoverTried, type OnPage } from './choose-ways.ts';
 import { allMet, checkWishes, missed } from './choose-wishes.ts';
 import type { Choice, Chosen, Wishes } from './choosing.ts';
@@ -18,7 +19,7 @@ export interface Choosing {
 /** Those that meet the wishes and are looked at for pairs. */
 const PAIRED = 8;
 /** Share of the work told as done once every type has been tried on the page's spot. */
-const SPOT_SHARE = 0.7;
+const SPOT_SHARE = 0.6;
 
 /** A type and what was made of it, in the order of the catalogue. */
 interface Looked {
@@ -33,7 +34,7 @@ interface Looked {
  * figures come from `offerOf`. Yields the share done, so that a worker can tell of it, or stop.
  * @throws InputError for wishes outside `WISH_LIMITS`
  */
-export function* choosing(question: Choosing, offerOf: OfferOf): Generator<number, Chosen, void> {
+export function* choosing(question: Choosing, offerOf: OfferOf): Steps<Chosen> {
   const { wishes, page, hemisphere } = question;
   checkWishes(wishes);
   const types = question.types.filter(({ use }) => wishes.kinds.includes(use));
@@ -46,13 +47,15 @@ export function* choosing(question: Choosing, offerOf: OfferOf): Generator<numbe
   }
   const meet = looked.filter(({ meets }) => meets).sort(byWorth);
   const near = looked.filter(({ meets, best }) => !meets && isNear(best)).sort(byWorth);
-  const nearly: Choice[] = [];
-  for (const [i, one] of near.entries()) {
-    nearly.push({ ...choiceOf(one), closing: closingOf(one, question, covers, offerOf) });
-    yield SPOT_SHARE + ((i + 1) / near.length) * (1 - SPOT_SHARE);
+  const told: Choice[] = [];
+  for (const one of [...meet, ...near]) {
+    const closing = one.meets ? null : closingOf(one, question, covers, offerOf);
+    told.push({ ...choiceOf(one, wishes), closing });
+    yield SPOT_SHARE + (told.length / (meet.length + near.length)) * (1 - SPOT_SHARE);
   }
+  const nearly = told.slice(meet.length);
   return {
-    meet: meet.map(choiceOf),
+    meet: told.slice(0, meet.length),
     nearly: [
       ...nearly.filter(({ closing }) => closing !== null),
       ...nearly.filter(({ closing }) => closing === null),
@@ -67,15 +70,11 @@ export function* choosing(question: Choosing, offerOf: OfferOf): Generator<numbe
 
 /** The same in one go. */
 export function choose(question: Choosing, offerOf: OfferOf): Chosen {
-  const steps = choosing(question, offerOf);
-  for (;;) {
-    const step = steps.next();
-    if (step.done) return step.value;
-  }
+  return lastOf(choosing(question, offerOf));
 }
 
-function choiceOf({ type, best: { way, wishes } }: Looked): Choice {
-  return { typeId: type.id, name: type.name, way, wishes, closing: null };
+function choiceOf({ type, best }: Looked, wishes: Wishes): Omit<Choice, 'closing'> {
+  return { typeId: type.id, name: type.name, way: best.way, wishes: wishesTold(best, wishes) };
 }
 
 /** Misses exactly one wish, by no more than its margin. */
@@ -86,12 +85,12 @@ function isNear({ wishes }: Tried): boolean {
 
 /** More living, then fewer crops lost, then fewer nights, all as told; the catalogue's order of equals. */
 function byWorth(a: Looked, b: Looked): number {
-  const [x, y] = [a.best.offer, b.best.offer];
+  const [x, y] = [a.best, b.best];
   const told = (count: number | null, unknown: number): number =>
     count === null ? unknown : toldTenths(count);
   return (
-    told(y.livingInTen, 0) - told(x.livingInTen, 0) ||
-    told(x.lostCropsInTen, 10) - told(y.lostCropsInTen, 10) ||
+    told(y.offer.livingInTen, 0) - told(x.offer.livingInTen, 0) ||
+    told(x.offer.lostCropsInTen, 10) - told(y.offer.lostCropsInTen, 10) ||
     told(x.nightsToCover, Infinity) - told(y.nightsToCover, Infinity) ||
     0
   );
@@ -117,16 +116,21 @@ function closingOf(
   const [none, ...some] = covers;
   for (const spotId of spots) {
     const bare = tryWay(type, spotId, none, wishes, offerOf);
-    if (allMet(bare.wishes)) return closes(bare);
+    if (allMet(bare.wishes)) return closes(bare, wishes);
   }
   for (const spotId of spots) {
     const { meets } = trySpot(type, spotId, some, wishes, offerOf);
-    if (meets) return closes(meets);
+    if (meets) return closes(meets, wishes);
   }
   return null;
 }
 
-function closes({ way, wishes }: Tried): NonNullable<Choice['closing']> {
+function closes(tried: Tried, wishes: Wishes): NonNullable<Choice['closing']> {
+  const { way } = tried;
   const words = wayWords(way);
-  return { way, wishes, words: `${words.charAt(0).toUpperCase()}${words.slice(1)} it meets every wish.` };
+  return {
+    way,
+    wishes: wishesTold(tried, wishes),
+    words: `${words.charAt(0).toUpperCase()}${words.slice(1)} it meets every wish.`,
+  };
 }

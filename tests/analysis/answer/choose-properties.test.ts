@@ -12,7 +12,7 @@ const wishes = fc.record<Wishes>({
   kinds: fc.subarray(['eating', 'cooking', 'rootstock'] as const),
   nightsToCover: fc.integer({ min: 0, max: 30 }),
   lostCropsInTen: fc.integer({ min: 0, max: 10 }),
-  yearsToWait: fc.integer({ min: 1, max: 15 }),
+  yearsToWait: fc.integer({ min: 1, max: 10 }),
   livingInTen: fc.integer({ min: 0, max: 10 }),
 });
 const offers = fc
@@ -34,7 +34,7 @@ describe('whatever is wished', () => {
           kinds: strict.kinds,
           nightsToCover: Math.min(30, strict.nightsToCover + by.nightsToCover),
           lostCropsInTen: Math.min(10, strict.lostCropsInTen + by.lostCropsInTen),
-          yearsToWait: Math.min(15, strict.yearsToWait + by.yearsToWait),
+          yearsToWait: Math.min(10, strict.yearsToWait + by.yearsToWait),
           livingInTen: Math.max(0, strict.livingInTen - by.livingInTen),
         };
         const ids = (wished: Wishes) =>

@@ -231,6 +231,19 @@ describe('what is asked and when', () => {
     expect(asked.some(({ covers }) => covers.includes('open-flame'))).toBe(false);
   });
 
+  it('reads ranges only of what is told', () => {
+    const read: string[] = [];
+    const chosen = choose(asking(CITRUS_TYPES), (type, { covers }) => ({
+      ...offer({ livingInTen: type.id === 'satsuma_owari' && covers.includes('tied') ? 8.5 : 3 }),
+      get livingInTenLow() {
+        read.push(`${type.id} ${covers.join()}`);
+        return 4;
+      },
+    }));
+    expect(read).toEqual(['satsuma_owari cloth-medium,tied']);
+    expect(chosen.meet[0].wishes[3].rule).toContain('It could be as few as 4');
+  });
+
   it('counts no nights for what is not put on at night', () => {
     const chosen = choose(asking(satsuma, { nightsToCover: 0 }), (_, { covers }) =>
       offer({ nightsToCover: 9, livingInTen: covers.includes('soil-bank') ? 9 : 3 }),
