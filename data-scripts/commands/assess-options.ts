@@ -1,11 +1,20 @@
 import { parseArgs } from 'node:util';
 import { InputError } from '../../analysis/records/input-error.ts';
 import { CONDITIONS_OF_COVER, MEASURE_IDS } from '../../analysis/cover/cover-ids.ts';
+import {
+  HARVEST_CALENDARS,
+  PICKINGS,
+  type HarvestCalendar,
+  type Picking,
+} from '../../analysis/tree/harvest.ts';
 import { NAMED_SPOTS } from '../../analysis/spot/named-spots.ts';
 import { CITRUS_TYPES, findType, type CitrusType } from '../../analysis/tree/catalogue.ts';
 import { LEVELS, type Level } from '../../analysis/tree/levels.ts';
 import { CONDITIONS, MATURE_TREE, ROOTSTOCKS, type TreeState } from '../../analysis/tree/penalties.ts';
 import { UsageError } from './run-command.ts';
+
+/** Ages at which a tree may be planted, years. */
+export const START_AGE = { from: 1, to: 5 } as const;
 
 export const ASSESS_HELP = `npm run assess -- --pack PACK (--station ID | --at LAT,LON[,ELEV_M] | --postcode CODE) [options]
 
@@ -35,9 +44,16 @@ Spot and cover
   --cover a,b            ${MEASURE_IDS.join(', ')};
                          conditions: ${CONDITIONS_OF_COVER.map(({ id }) => id).join(', ')}
 
+Life and year (night by night: these take a few seconds)
+  --life                 adds what would have become of a tree planted in every winter
+  --year                 adds the year: first and last dates of cold, harvest, what to do when
+  --start-age N          years since planting a tree counts in its first winter, ${START_AGE.from} to ${START_AGE.to} (default: ${START_AGE.from})
+  --picking P            ${PICKINGS.join(', ')} (default: ${PICKINGS[0]}): how long ripe fruit hangs
+  --calendar C           ${HARVEST_CALENDARS.join(', ')} (default: by the place): whose months of ripeness are used
+
 Answer
   --years N              chance of at least one hit within N years (default: 10)
-  --json | --csv         one JSON object, or a table with one row a type and level
+  --json | --csv         one JSON object, or a table with one row a type and level (without life and year)
 `;
 
 export interface AssessRequest {
@@ -55,6 +71,13 @@ export interface AssessRequest {
   readonly measured: string | null;
   readonly cover: string | null;
   readonly years: number;
+  /** Whether the life of trees, and the year, are wanted too. */
+  readonly life: boolean;
+  readonly year: boolean;
+  readonly startAgeYears: number;
+  readonly picking: Picking;
+  /** `null`: the usual one of the place. */
+  readonly calendar: HarvestCalendar | null;
   readonly format: 'text' | 'json' | 'csv';
 }
 
@@ -84,6 +107,11 @@ export function readAssessOptions(args: readonly string[]): AssessRequest | null
       measured: { type: 'string' },
       cover: { type: 'string' },
       years: { type: 'string' },
+      life: { type: 'boolean' },
+      year: { type: 'boolean' },
+      'start-age': { type: 'string' },
+      picking: { type: 'string' },
+      calendar: { type: 'string' },
       json: { type: 'boolean' },
       csv: { type: 'boolean' },
     },
@@ -94,6 +122,14 @@ export function readAssessOptions(args: readonly string[]): AssessRequest | null
     throw new UsageError('exactly one of --station, --at and --postcode is needed');
   }
   if (values.json && values.csv) throw new UsageError('--json and --csv exclude each other');
+  const [life, year] = [values.life ?? false, values.year ?? false];
+  if (values.csv && (life || year))
+    throw new UsageError('--life and --year go with --json or a printed answer, not with --csv');
+  if (values['start-age'] !== undefined && !life) throw new UsageError('--start-age needs --life');
+  for (const option of ['picking', 'calendar'] as const) {
+    if (values[option] !== undefined && !life && !year)
+      throw new UsageError(`--${option} needs --life or --year`);
+  }
   if (values.yard !== undefined && values.spot === undefined)
     throw new UsageError('--yard needs --spot, the name of a spot marked in it');
   return {
@@ -119,6 +155,14 @@ export function readAssessOptions(args: readonly string[]): AssessRequest | null
     measured: values.measured ?? null,
     cover: values.cover ?? null,
     years: values.years === undefined ? 10 : number('--years', values.years, 1, 100),
+    life,
+    year,
+    startAgeYears:
+      values['start-age'] === undefined
+        ? START_AGE.from
+        : whole('--start-age', values['start-age'], START_AGE.from, START_AGE.to),
+    picking: oneOf('--picking', PICKINGS, values.picking ?? PICKINGS[0]),
+    calendar: values.calendar === undefined ? null : oneOf('--calendar', HARVEST_CALENDARS, values.calendar),
     format: values.json ? 'json' : values.csv ? 'csv' : 'text',
   };
 }
@@ -156,6 +200,12 @@ function oneOf<T extends string>(option: string, allowed: readonly T[], value: s
   const found = allowed.find((entry) => entry === value);
   if (found) return found;
   throw new InputError(`${option} "${value}" is not one of ${allowed.join(', ')}`);
+}
+
+function whole(option: string, text: string, from: number, to: number): number {
+  const value = number(option, text, from, to);
+  if (Number.isInteger(value)) return value;
+  throw new InputError(`${option} "${text}" is not a whole number from ${from} to ${to}`);
 }
 
 function number(option: string, text: string, from: number, to: number): number {

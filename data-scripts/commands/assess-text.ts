@@ -1,6 +1,7 @@
 import type { Assessment, LevelAnswer, TypeAnswer } from '../../analysis/answer/assessment.ts';
 import { longestClaim } from '../../analysis/extremes/headline.ts';
 import type { Level } from '../../analysis/tree/levels.ts';
+import { alignColumns } from './align-columns.ts';
 import { celsiusDifferenceToFahrenheit, celsiusToFahrenheit } from '../../analysis/units/temperature.ts';
 
 /** Stands under every printed answer. */
@@ -8,8 +9,11 @@ const CAUTION =
   'A forecast or warning in force goes before any statistic here. A threshold is not a switch, a yard is not the station, ' +
   'kill figures are mostly inferred; ask the local extension office before planting.';
 
-/** The answer as a table for a terminal: one row a type, one column a level, range in brackets. */
-export function assessText(answer: Assessment, invented: boolean): string {
+/**
+ * The answer as a table for a terminal: one row a type, one column a level, range in brackets.
+ * @param more lines between the table and the caution
+ */
+export function assessText(answer: Assessment, invented: boolean, more: readonly string[] = []): string {
   const { place, winters, types, notes } = answer;
   const at = `${place.lat.toFixed(3)}, ${place.lon.toFixed(3)}`;
   const height = place.elevation_m === null ? '' : `, ${Math.round(place.elevation_m)} m`;
@@ -31,6 +35,7 @@ export function assessText(answer: Assessment, invented: boolean): string {
     '',
     ...alignColumns([header, ...rows]),
     '',
+    ...more,
     CAUTION,
     '',
   ].join('\n');
@@ -125,14 +130,4 @@ function levelCell({ level, headline, counted, if_threshold: ends }: LevelAnswer
 function round(period: number | null): string {
   if (period === null) return '?';
   return period < 9.95 ? period.toFixed(1) : String(Math.round(period));
-}
-
-function alignColumns(rows: readonly (readonly string[])[]): string[] {
-  const widths = rows[0].map((_, column) => Math.max(...rows.map((row) => row[column].length)));
-  return rows.map((row) =>
-    row
-      .map((cell, column) => cell.padEnd(widths[column]))
-      .join('  ')
-      .trimEnd(),
-  );
 }

@@ -4,9 +4,11 @@ import { findSubject, type PlaceRequest } from '../../analysis/answer/find-subje
 import { strictProtection } from '../../analysis/answer/protection.ts';
 import { PackDatabase } from '../pack/database.ts';
 import { Pack } from '../pack/open-pack.ts';
+import { readNights } from '../pack/place-nights.ts';
 import { ASSESS_HELP, readAssessOptions, type AssessRequest } from './assess-options.ts';
 import { assessCsv, assessText } from './assess-text.ts';
 import { countHitNights, countPlaceHitNights } from './hit-nights.ts';
+import { lifeAndYear, moreLines } from './life-and-year.ts';
 import { protectionTexts } from './protection-texts.ts';
 import { print, runCommand } from './run-command.ts';
 
@@ -16,7 +18,8 @@ await runCommand('assess', async () => {
   const pack = await Pack.open(request.pack);
   const { subject, stationId, nightPlan: plan } = await findSubject(pack, placeOf(pack, request));
   const texts = await protectionTexts(request, subject.place.lat);
-  const { gains, words: standing, notes } = strictProtection(texts);
+  const protection = strictProtection(texts);
+  const { gains, words: standing, notes } = protection;
   const database = await PackDatabase.open(await pack.databaseFile());
   try {
     const { types, levels, tree, years } = request;
@@ -27,9 +30,12 @@ await runCommand('assess', async () => {
         ? undefined
         : await countHitNights(database, stationId, question);
     const answer = assess(subject, { ...question, years, hitNights, standing, notes });
-    if (request.format === 'json') await print(`${JSON.stringify(assessmentJson(answer))}\n`);
+    const more = await lifeAndYear(request, protection, subject, () =>
+      readNights(database, { stationId, nightPlan: plan }),
+    );
+    if (request.format === 'json') await print(`${JSON.stringify({ ...assessmentJson(answer), ...more })}\n`);
     else if (request.format === 'csv') await print(assessCsv(answer));
-    else await print(assessText(answer, pack.manifest.invented));
+    else await print(assessText(answer, pack.manifest.invented, moreLines(more)));
   } finally {
     database.close();
   }

@@ -1,0 +1,97 @@
+import { findSubject, type PlaceRequest } from '../../analysis/answer/find-subject.ts';
+import { PlaceHistories } from '../../analysis/answer/place-histories.ts';
+import type { Subject } from '../../analysis/answer/subject.ts';
+import type { Steps } from '../../analysis/math/steps.ts';
+import { chosenTypes, lives, livesWithRanges, yearHere } from './life-answers.ts';
+import type { LifeReply, LifeRequest, LifeTaskKind, LifeTasks } from './life-messages.ts';
+import { WinterTiles, type TileFetch } from './winter-tiles.ts';
+
+/** Work between two looks at the messages that wait, ms. */
+const STRETCH_MS = 40;
+
+/**
+ * Takes questions that go through a place's nights and sends replies, without being tied to a worker. Between two stretches
+ * of work it tells how far it is and hears whether somebody still waits for the answer.
+ */
+export class LifeDesk {
+  readonly #open = new Set<number>();
+  #pack: { readonly url: string; readonly tiles: Promise<WinterTiles> } | null = null;
+  #place: { readonly key: string; readonly subject: Promise<Subject> } | null = null;
+
+  constructor(
+    private readonly send: (reply: LifeReply) => void,
+    private readonly fetcher: TileFetch,
+    /** Resolves after messages that are already waiting have been delivered. */
+    private readonly pause: () => Promise<void>,
+    private readonly nowMs: () => number,
+  ) {}
+
+  async take(request: LifeRequest): Promise<void> {
+    const { id, kind } = request;
+    if (kind === 'drop') {
+      this.#open.delete(id);
+      return;
+    }
+    this.#open.add(id);
+    try {
+      const subject = await this.#subject(request.question.packUrl, request.question.place);
+      const answer = await this.#work(id, stepsOf(request, subject));
+      if (answer !== null) this.send({ id, answer });
+    } catch (error) {
+      if (this.#open.has(id))
+        this.send({ id, failure: error instanceof Error ? error.message : String(error) });
+    } finally {
+      this.#open.delete(id);
+    }
+  }
+
+  /** The answer, or `null` when nobody waits for it any more. */
+  async #work<Answer>(id: number, steps: Steps<Answer>): Promise<Answer | null> {
+    let stretchFrom = -Infinity;
+    for (;;) {
+      if (this.nowMs() - stretchFrom > STRETCH_MS) {
+        await this.pause();
+        if (!this.#open.has(id)) return null;
+        stretchFrom = this.nowMs();
+      }
+      const step = steps.next();
+      if (step.done) return step.value;
+      if (this.nowMs() - stretchFrom > STRETCH_MS) this.send({ id, done: step.value });
+    }
+  }
+
+  #subject(packUrl: string, place: PlaceRequest): Promise<Subject> {
+    if (this.#pack?.url !== packUrl) {
+      this.#pack = { url: packUrl, tiles: WinterTiles.open(packUrl, this.fetcher) };
+      this.#place = null;
+    }
+    const { tiles } = this.#pack;
+    const key = JSON.stringify(place);
+    if (this.#place?.key !== key)
+      this.#place = { key, subject: tiles.then((open) => subjectOf(open, place)) };
+    const { subject } = this.#place;
+    // What failed is asked anew next time.
+    subject.catch(() => (this.#pack = this.#place = null));
+    return subject;
+  }
+}
+
+async function subjectOf(tiles: WinterTiles, place: PlaceRequest): Promise<Subject> {
+  return (await findSubject(tiles, place, new PlaceHistories(tiles))).subject;
+}
+
+function stepsOf(
+  request: Exclude<LifeRequest, { kind: 'drop' }>,
+  subject: Subject,
+): Steps<LifeTasks[LifeTaskKind]['answer']> {
+  switch (request.kind) {
+    case 'life':
+      return lives(subject, request.question);
+    case 'lifeRanges':
+      return livesWithRanges(subject, request.question);
+    case 'year':
+      return yearHere(subject, request.question);
+    case 'choose':
+      return chosenTypes(subject, request.question);
+  }
+}

@@ -1,0 +1,11 @@
+import type { LifeRequest } from './life-messages.ts';
+import { LifeDesk } from './life-desk.ts';
+import { messagesDelivered } from './messages-delivered.ts';
+
+const desk = new LifeDesk(
+  (reply) => self.postMessage(reply),
+  (url) => fetch(url),
+  messagesDelivered(),
+  () => performance.now(),
+);
+self.onmessage = ({ data }: MessageEvent<LifeRequest>) => void desk.take(data);
