@@ -1,0 +1,51 @@
+import type { CalendarTask } from '../../../analysis/answer/year.ts';
+import { sourceOf } from '../../../analysis/tree/sources.ts';
+import { axisDay } from '../../charts/year-strip.ts';
+import { formatMonthDay, formatMonthDays } from '../../format/month-day.ts';
+
+/** Short names for the strip, where a title has no room. */
+export const TASK_NAMES: Readonly<Record<CalendarTask['id'], string>> = {
+  'stop-feeding': 'Stop feeding',
+  toughen: 'Begin toughening',
+  'covers-ready': 'Covers ready',
+  harvest: 'Pick',
+  'pick-by': 'Pick by',
+  prune: 'Routine pruning',
+  'cut-frozen': 'Cut a frozen tree',
+  plant: 'Plant',
+  bloom: 'Main bloom',
+};
+
+/** `15 Aug to 30 Sep`, `27 Nov`. */
+export function taskDates({ from, to }: CalendarTask, form: 'long' | 'short' = 'short'): string {
+  return to === null ? formatMonthDay(from, form) : formatMonthDays(from, to, form);
+}
+
+/** Whose word the dates are. */
+export function basisWords({ basis }: CalendarTask): string {
+  switch (basis) {
+    case 'record':
+      return 'from this place’s record';
+    case 'practice':
+      return 'common practice, no source';
+    case 'memory':
+      return 'recalled from general guides';
+    case 'inferred':
+      return 'inferred from its neighbours';
+    case 'found':
+      return 'as published';
+  }
+}
+
+/** Full names of the sources; the one that says "no source" is said by the basis already. */
+export function sourceNames({ sources }: CalendarTask): readonly string[] {
+  return sources.filter((key) => key !== 'practice').map(sourceOf);
+}
+
+/** In the order of the year, which begins with July, in the south with January. */
+export function inOrderOfTheYear(
+  tasks: readonly CalendarTask[],
+  hemisphere: 'north' | 'south',
+): readonly CalendarTask[] {
+  return [...tasks].sort((a, b) => axisDay(a.from, hemisphere) - axisDay(b.from, hemisphere));
+}
