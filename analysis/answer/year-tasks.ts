@@ -27,7 +27,8 @@ export interface TaskFacts {
 const ONE_IN_TEN = 0.1;
 
 /** The months of practice, as north of the equator: [month, day]. */
-const LATE_SUMMER = { from: [8, 15], to: [9, 30] } as const;
+const LATE_SUMMER_FROM = [8, 15] as const;
+const AUTUMN_FROM = [10, 1] as const;
 const TOUGHEN_FROM = [9, 1] as const;
 const PLANT_FROM = [2, 1] as const;
 
@@ -53,8 +54,8 @@ function stopFeeding({ hemisphere }: TaskFacts): CalendarTask {
   return {
     id: 'stop-feeding',
     title: 'Stop feeding nitrogen',
-    from: practiceDay(LATE_SUMMER.from, hemisphere),
-    to: practiceDay(LATE_SUMMER.to, hemisphere),
+    from: seasonDayText(practiceNumber(LATE_SUMMER_FROM, hemisphere), hemisphere),
+    to: seasonDayText(practiceNumber(AUTUMN_FROM, hemisphere) - 1, hemisphere),
     why: 'The last nitrogen by late summer, so that growth stops before the cold: a tree still growing stands much less of it.',
     basis: 'practice',
     sources: ['practice', 'S23', 'S26'],
@@ -129,7 +130,7 @@ function pickBy({ hemisphere, loss }: TaskFacts): CalendarTask | null {
 function prune({ hemisphere, freeze }: TaskFacts): CalendarTask | null {
   const last = atChance(freeze.last, ONE_IN_TEN);
   if (last.day === null) return null;
-  const until = practiceNumber(LATE_SUMMER.from, hemisphere);
+  const until = practiceNumber(LATE_SUMMER_FROM, hemisphere);
   const untilSummer = (until - last.day + SEASON_DAYS) % SEASON_DAYS;
   return {
     id: 'prune',
@@ -203,10 +204,6 @@ function atChance(days: readonly ChancedDay[], chance: number): ChancedDay {
 /** Day of the season of a date of practice: half a year later south of the equator. */
 function practiceNumber([month, day]: readonly [number, number], hemisphere: Hemisphere): number {
   return seasonDayOfDate(hemisphere === 'north' ? month : ((month + 5) % 12) + 1, day, hemisphere);
-}
-
-function practiceDay(date: readonly [number, number], hemisphere: Hemisphere): string {
-  return seasonDayText(practiceNumber(date, hemisphere), hemisphere);
 }
 
 /** ` (90 % range 20 November to 12 December)`. */
