@@ -1,0 +1,124 @@
+import type { Planting } from '../../../analysis/answer/life.ts';
+import { YEARS_TO_BEAR_AGAIN } from '../../../analysis/tree/bearing.ts';
+import { bloomWindow, NEW_LEAVES_MATURE_DAYS } from '../../../analysis/tree/bloom.ts';
+import type { Basis, CitrusType } from '../../../analysis/tree/catalogue.ts';
+import { ACTION_MARGIN_C } from '../../../analysis/cover/cover-nights.ts';
+import { FLUSH_HOURS, FLUSH_LIMIT_C, WARM_SPELL_NIGHTS } from '../../../analysis/tree/flush.ts';
+import { FULL_COOL_HOURS, LOST_A_WARM_NIGHT } from '../../../analysis/tree/hardening.ts';
+import { hangsUntil, harvestWindow } from '../../../analysis/tree/harvest.ts';
+import { MATURE_TREE, penaltiesAt, totalPenaltyC, type TreeState } from '../../../analysis/tree/penalties.ts';
+import { seasonDayText } from '../../../analysis/winter/season-day.ts';
+import { monthName } from '../../format/dates.ts';
+import { formatHours } from '../../format/numbers.ts';
+import { formatDifference, formatTemperature } from '../../format/temperatures.ts';
+import type { TemperatureUnit } from '../../format/unit.ts';
+
+type Hemisphere = 'north' | 'south';
+
+/** One rule of the reckoning and what it rests on. */
+export interface Rule {
+  readonly rule: string;
+  /** Source keys, or words for what has none. */
+  readonly basis: string;
+}
+
+const PRACTICE = 'practice: common practice, no source';
+const CHOICE = 'design choice';
+
+/** `15 April`. */
+export function seasonDayWords(day: number, hemisphere: Hemisphere): string {
+  const [month, ofMonth] = seasonDayText(day, hemisphere).split('-').map(Number);
+  return `${ofMonth} ${monthName(month)}`;
+}
+
+function basisWords(basis: Basis): string {
+  return {
+    found: 'found in its sources',
+    memory: 'recalled, no source at hand',
+    inferred: 'inferred',
+    practice: PRACTICE,
+  }[basis];
+}
+
+/** The rules for one type, planted and picked as chosen. */
+export function lifeRules(
+  type: CitrusType,
+  planting: Planting,
+  hemisphere: Hemisphere,
+  unit: TemperatureUnit,
+): readonly Rule[] {
+  const moved = (state: Partial<TreeState>): string =>
+    formatDifference(totalPenaltyC(penaltiesAt('kill', type, { ...MATURE_TREE, ...state })), unit);
+  const day = (of: number): string => seasonDayWords(of, hemisphere);
+  const bloom = bloomWindow(planting.calendar, hemisphere);
+  return [
+    {
+      rule:
+        'A tree is planted before every complete winter and meets the winters that followed, one after another. ' +
+        'It ends when it is killed to the graft, or with the record.',
+      basis: 'the record',
+    },
+    {
+      rule:
+        `A young tree is hurt at warmer levels: ${moved({ ageYears: 2 })} in its first two years, ${moved({ ageYears: 3 })} in its third, ` +
+        `${moved({ ageYears: 5 })} in its fourth and fifth. It counts as ${planting.startAgeYears} in its first winter.`,
+      basis: PRACTICE,
+    },
+    {
+      rule:
+        `Hardening counted night by night: full after ${FULL_COOL_HOURS} hours at or below ${formatTemperature(10, unit)} in the last 500 (S19), ` +
+        `gained no faster than those hours come, and a warm night takes back ${LOST_A_WARM_NIGHT * 100}% of it (S23 for the direction). ` +
+        `Without any, the levels of leaf, wood and life are ${moved({ hardened: false })} warmer. This and youth never add up: the larger counts. ` +
+        'Where cool hours are not known the tree counts as not hardened.',
+      basis: `S19, S23, S04, S05; the rate of loss is a ${CHOICE}`,
+    },
+    {
+      rule:
+        `Bloom and new growth are lost at ${formatTemperature(FLUSH_LIMIT_C, unit)} (S05) held for ${formatHours(FLUSH_HOURS)}, from ` +
+        `${day(bloom.fromDay)} to ${day(bloom.toDay)} (practice) and for ${NEW_LEAVES_MATURE_DAYS} days after ` +
+        `${WARM_SPELL_NIGHTS} warm nights in a row in the cold months. A crop counts as lost with its bloom in one of the two counts only.`,
+      basis: `S05, practice; warm spells and hours are a ${CHOICE}`,
+    },
+    fruitRule(type, planting, hemisphere),
+    {
+      rule: `A tree with its crop still on it is hurt at warmer levels: ${moved({ fruitLoad: true })} for leaf, wood and life.`,
+      basis: 'S12 for the effect; the figure is practice',
+    },
+    {
+      rule:
+        `Leaves lost: the next crop is missing${YEARS_TO_BEAR_AGAIN.leaf === 1 ? '' : ` for ${YEARS_TO_BEAR_AGAIN.leaf} winters`}. ` +
+        `Limbs lost: no crop for ${YEARS_TO_BEAR_AGAIN.wood} winters, and the tree is tender as in its third year meanwhile.`,
+      basis: PRACTICE,
+    },
+    {
+      rule:
+        `Under a cover, a night counts as covered when it comes within ${formatDifference(ACTION_MARGIN_C, unit).replace('+', '')} of taking ` +
+        'the leaves without it, since forecasts err.',
+      basis: PRACTICE,
+    },
+    {
+      rule: 'Losses seen in a winter that isn’t complete count for the tree, but no share is worked out from such a winter; a tree killed in one has a fate that is not known.',
+      basis: CHOICE,
+    },
+    {
+      rule:
+        'Shares are Kaplan-Meier estimates from all plantings. Their ranges come from putting whole winters in new order, block by block, and planting anew in ' +
+        'every one, since plantings share winters. A winter worse than any on record is given its chance, so nothing reads as certain.',
+      basis: `published methods; the worse winter is a ${CHOICE}`,
+    },
+  ];
+}
+
+function fruitRule(type: CitrusType, planting: Planting, hemisphere: Hemisphere): Rule {
+  const window = harvestWindow(type, planting.calendar, hemisphere);
+  const until = hangsUntil(window, planting.picking);
+  const months = `ripe from ${seasonDayWords(window.fromDay, hemisphere)} to ${seasonDayWords(window.toDay, hemisphere)}`;
+  const hangs =
+    until === null
+      ? 'and some fruit hangs in every cold month, so every night counts'
+      : `and as picked here it hangs until ${seasonDayWords(until, hemisphere)}; later nights take no fruit`;
+  return {
+    rule: `The fruit of this kind is ${months}, ${hangs}.`,
+    basis: `months ${basisWords(type.harvest.basis)}`,
+  };
+}

@@ -1,0 +1,227 @@
+import type {
+  AgeShare,
+  CropCount,
+  LifeAnswer,
+  LifeReading,
+  TypeLife,
+} from '../../../analysis/answer/life.ts';
+import { READINGS, type Reading } from '../../../analysis/tree/winter-margins.ts';
+import { countedNoun, errorWords } from '../../format/estimated.ts';
+import { formatChance, plural } from '../../format/numbers.ts';
+import { shortTypeName } from '../../format/type-names.ts';
+import type { TemperatureUnit } from '../../format/unit.ts';
+
+/** Below this many winters a share says more than the record does: counts only. */
+export const SHARE_WINTERS_MIN = 20;
+
+/** Trees with less of full hardening on cold nights than this are seldom hardened. */
+const SELDOM_HARDENED = 0.5;
+
+export const READING_WORDS: Readonly<Record<Reading, { readonly name: string; readonly short: string }>> = {
+  night_by_night: { name: 'Hardening counted night by night', short: 'Night by night' },
+  hardened: { name: 'Hardened trees', short: 'Hardened trees' },
+};
+
+/** Columns of a table with a row name and a cell for each reading. */
+export const READING_COLUMNS: readonly string[] = [
+  '',
+  ...READINGS.map((reading) => READING_WORDS[reading].short),
+];
+
+/** Whether the record is long enough for shares and their ranges. */
+export function hasShares({ winters }: Pick<LifeAnswer, 'winters'>): boolean {
+  return winters.length >= SHARE_WINTERS_MIN;
+}
+
+/** A share as a percentage; its ends say `under 1%` and `over 99%`, since no record proves never or always. */
+export function formatShare(share: number | null): string {
+  if (share === null) return formatChance(null);
+  return share >= 1 ? 'over 99%' : share <= 0 ? 'under 1%' : formatChance(share);
+}
+
+/** `25% to 60%`, one figure where both ends read the same, `''` while there is none. */
+export function rangeOfShare({ low, high }: Pick<AgeShare, 'low' | 'high'>): string {
+  if (low === null || high === null) return '';
+  const [from, to] = [formatShare(low), formatShare(high)];
+  return from === to ? from : `${from} to ${to}`;
+}
+
+/**
+ * The share living at an age, without its range: `43%`. A share of 1 or 0 is told as what was seen and the end of its
+ * range: `all 51 followed; at least 91%`.
+ */
+export function shareWords(age: AgeShare): string {
+  const { share, low, high, followed, alive } = age;
+  if (share === null) return 'not known';
+  if (share >= 1) {
+    const seen =
+      followed === 0
+        ? 'no loss in any order of these winters'
+        : alive === followed
+          ? `all ${followed} followed`
+          : `none of ${followed} followed is known to have died`;
+    return low === null ? seen : `${seen}; at least ${formatShare(low)}`;
+  }
+  if (share <= 0) {
+    const seen = followed === 0 ? 'none in any order of these winters' : `none of ${followed} followed`;
+    return high === null ? seen : `${seen}; at most ${formatShare(high)}`;
+  }
+  return formatShare(share);
+}
+
+/** The same with its range: `43% (25% to 60%)`. */
+export function shareWithRange(age: AgeShare): string {
+  const range = rangeOfShare(age);
+  const certain = age.share === null || age.share >= 1 || age.share <= 0;
+  return certain || range === '' ? shareWords(age) : `${shareWords(age)} (${range})`;
+}
+
+/** `22 of 51 lived`; `none followed that far`. */
+export function followedWords({ followed, alive }: Pick<AgeShare, 'followed' | 'alive'>): string {
+  return followed === 0 ? 'none followed that far' : `${alive} of ${followed} lived`;
+}
+
+/** What the kill threshold's own range makes of a share: `kill figure’s range 20% to 60%`; `''` where it makes nothing. */
+export function thresholdWords({ share, if_threshold: { low, high } }: AgeShare): string {
+  if (low === null || high === null || share === null) return '';
+  const [least, most] = [Math.min(low, high), Math.max(low, high)].map(formatShare);
+  return least === most ? '' : `kill figure’s range ${least} to ${most}`;
+}
+
+/** The first sentence: how many winters, how many could be followed ten years, how many lived by each reading. */
+export function leadSentence(life: LifeAnswer, type: TypeLife, estimated: boolean): string {
+  const short = shortTypeName(type.name);
+  const name = short.includes(',') ? `${short},` : short;
+  const { night_by_night: colder, hardened } = type;
+  const winters = plural(life.winters.length, estimated ? 'estimated winter' : 'winter');
+  const start = `Of ${winters} in which you could have planted a young ${name} here`;
+  const { followed, alive } = colder.ten_years;
+  if (followed === 0) return `${start}, none could be followed to its tenth year: the record is too short.`;
+  const could = `${start}, ${followed} could be followed to its tenth year`;
+  const trees = (count: number, of = 'of those trees'): string =>
+    count === 0 ? `none ${of}` : count === followed ? `all ${followed} ${of}` : `${count} ${of}`;
+  if (hardened.ten_years.alive === alive)
+    return `${could}; ${trees(alive)} lived, with hardening counted night by night as with hardened trees.`;
+  return (
+    `${could}. With hardening counted night by night, ${trees(alive)} lived; ` +
+    `had every tree been hardened, ${trees(hardened.ten_years.alive, 'of them')}.`
+  );
+}
+
+/** How long half the trees live, by one reading, as the end of `half of the trees planted ...`. */
+function medianEnd({ median_years: { years, low, high } }: LifeReading, horizon: number): string {
+  if (years === null)
+    return `outlive the ${horizon} winters told of${low === null ? '' : ` (range ${low} or more)`}`;
+  const most = high === null || high > horizon ? 'more than ' + horizon : String(high);
+  return `reach ${plural(years, 'winter')}${low === null ? '' : ` (range ${low} to ${most})`}`;
+}
+
+/** How long half the trees live, in one sentence; the colder reading first. */
+export function medianSentence({ night_by_night: colder, hardened }: TypeLife, horizon: number): string {
+  const [first, second] = [medianEnd(colder, horizon), medianEnd(hardened, horizon)];
+  const subject = colder.median_years.years === null ? 'More than half' : 'Half';
+  if (first === second) return `${subject} of the trees planted ${first}, by either reading.`;
+  const other = hardened.median_years.years === null ? 'more than half' : 'half';
+  return `${subject} of the trees planted ${first}; of hardened trees ${other} ${second}.`;
+}
+
+/** How hardened trees here are when it matters; `''` where no night came near. */
+export function hardeningSentence({ hardening_on_cold_nights: hardening }: TypeLife): string {
+  if (hardening === null) return '';
+  const degree = hardening >= 0.995 ? 'full' : `${Math.round(hardening * 100)}% of full`;
+  const had = `on nights near the leaf limit they had ${degree} hardening on average`;
+  return hardening < SELDOM_HARDENED
+    ? `Trees here are seldom fully hardened when the cold comes: ${had}.`
+    : `How hardened trees here are when the cold comes: ${had}.`;
+}
+
+/** A count of crops: `6`, worst tenth `at most 2`, `none`. */
+export function cropCells(count: CropCount | null): readonly [median: string, worst: string] {
+  if (count === null) return ['–', '–'];
+  const figure = (value: number): string => String(Number(value.toFixed(1)));
+  const none = 'none';
+  return [
+    count.median === 0 ? none : figure(count.median),
+    count.worst_tenth === 0 ? none : `at most ${figure(count.worst_tenth)}`,
+  ];
+}
+
+/** Rows of the table of crops: a name, then a cell for each reading; nights only under a cover. */
+export function cropRows(type: TypeLife): readonly (readonly string[])[] {
+  const readings = READINGS.map((reading) => type[reading]);
+  const row = (name: string, cell: (reading: LifeReading) => string): readonly string[] => [
+    name,
+    ...readings.map(cell),
+  ];
+  const rows = [
+    row('Median of the plantings', (reading) => cropCells(reading.crops_in_ten)[0]),
+    row('The worst tenth', (reading) => cropCells(reading.crops_in_ten)[1]),
+    row('Median, with bloom or new growth lost', (reading) => cropCells(reading.crops_in_ten_with_bloom)[0]),
+    row(
+      'The worst tenth, with bloom or new growth lost',
+      (reading) => cropCells(reading.crops_in_ten_with_bloom)[1],
+    ),
+    row('Crops lost of ten carried', ({ crops_lost_in_ten: lost }) =>
+      lost === null ? '–' : lost.toFixed(1),
+    ),
+  ];
+  if (readings.every(({ nights_covered: nights }) => nights === null)) return rows;
+  return [
+    ...rows,
+    row(
+      'Nights a winter under the cover, mean',
+      ({ nights_covered: nights }) => nights?.mean.toFixed(1) ?? '–',
+    ),
+    row('Nights under the cover in the worst winter', ({ nights_covered: nights }) =>
+      nights === null ? '–' : String(nights.worst),
+    ),
+  ];
+}
+
+/** The crops of the first ten winters in one sentence. */
+export function cropsSentence(type: TypeLife): string {
+  const crops = type.night_by_night.crops_in_ten;
+  if (crops === null) return 'No planting could be followed for ten winters, so crops are not counted.';
+  const [median, worst] = cropCells(crops);
+  const most = Math.max(0, 11 - type.first_crop_year);
+  return (
+    `Of the ${most} crops a tree could give in its first ten winters, half of ${plural(crops.plantings, 'planting')} gave ` +
+    `${crops.median === 0 ? median : `${median} or fewer`} and the worst tenth ${worst}, with hardening counted night by night.`
+  );
+}
+
+/** What must stand beside an answer that rests on estimated winters. */
+export function estimatedSentence(errorC: number, unit: TemperatureUnit, shares: boolean): string {
+  return (
+    `No thermometer stood here: nights and winters are estimated from the stations around, their level good to about ` +
+    `${errorWords(errorC, unit)}. ${shares ? 'The ranges allow for that; single' : 'Single'} plantings may have gone better or worse.`
+  );
+}
+
+/** What stands in for shares where the record is short; `''` where it is long enough. */
+export function shortRecordSentence(life: Pick<LifeAnswer, 'winters'>, estimated: boolean): string {
+  if (hasShares(life)) return '';
+  return (
+    `Only ${plural(life.winters.length, countedNoun(estimated))} to plant in: what is told here is counted, ` +
+    `and no share of trees is worked out from fewer than ${SHARE_WINTERS_MIN}.`
+  );
+}
+
+/** An age for a list: its share with the range, or on a short record the bare count. */
+export function countOrShare(age: AgeShare, shares: boolean): string {
+  if (shares) return shareWithRange(age);
+  return age.followed === 0 ? 'none followed' : `${age.alive} of ${age.followed}`;
+}
+
+/** First crop, ten and twenty years as bare counts, for a short record. */
+export function countRows(type: TypeLife): readonly (readonly string[])[] {
+  const row = (name: string, key: 'first_crop' | 'ten_years' | 'twenty_years'): readonly string[] => [
+    name,
+    ...READINGS.map((reading) => countOrShare(type[reading][key], false)),
+  ];
+  return [
+    row(`First crop, winter ${type.first_crop_year}`, 'first_crop'),
+    row('Ten years', 'ten_years'),
+    row('Twenty years', 'twenty_years'),
+  ];
+}
