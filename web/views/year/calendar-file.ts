@@ -3,7 +3,7 @@ import type { CalendarTask } from '../../../analysis/answer/year.ts';
 import { civilDate, dayNumber, isCivilDate, type DayNumber } from '../../../analysis/units/calendar.ts';
 import { monthDayOf } from '../../format/month-day.ts';
 import { foldByOctets } from './fold-lines.ts';
-import { basisWords, sourceNames } from './task-words.ts';
+import { basisWords, goesOn, sourceNames } from './task-words.ts';
 
 /** What a calendar of a place's year is made of. */
 export interface CalendarFile {
@@ -41,7 +41,7 @@ export function calendarFile(file: CalendarFile): string {
   const events = file.tasks.map((task, i): EventAttributes => {
     const first = firstDay(task, file.startYear);
     return {
-      title: `${plainLine(task.title)} (${plainLine(file.typeName)})`,
+      title: `${plainLine(task.title)}${goesOn(task) ? ', from now on' : ''} (${plainLine(file.typeName)})`,
       description: descriptionOf(task, { ...file, placeLabel: label }),
       start: dateArray(first),
       // The end is the day after the last.

@@ -16,9 +16,19 @@ export const TASK_NAMES: Readonly<Record<CalendarTask['id'], string>> = {
   bloom: 'Main bloom',
 };
 
-/** `15 Aug to 30 Sep`, `27 Nov`. */
-export function taskDates({ from, to }: CalendarTask, form: 'long' | 'short' = 'short'): string {
-  return to === null ? formatMonthDay(from, form) : formatMonthDays(from, to, form);
+/** To be done when their day comes; what else is told by one day goes on from it. */
+const DONE_BY: ReadonlySet<CalendarTask['id']> = new Set(['covers-ready', 'pick-by']);
+
+/** Whether a task has a beginning and no end. */
+export function goesOn({ id, to }: Pick<CalendarTask, 'id' | 'to'>): boolean {
+  return to === null && !DONE_BY.has(id);
+}
+
+/** `15 Aug to 30 Sep`, `by 27 Nov`, `from 8 Mar`. */
+export function taskDates(task: CalendarTask, form: 'long' | 'short' = 'short'): string {
+  const { from, to } = task;
+  if (to !== null) return formatMonthDays(from, to, form);
+  return `${goesOn(task) ? 'from' : 'by'} ${formatMonthDay(from, form)}`;
 }
 
 /** Whose word the dates are. */

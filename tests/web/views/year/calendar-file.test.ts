@@ -112,6 +112,13 @@ describe('calendar file', () => {
     expect(covers.description).not.toMatch(/estimated|invented/);
   });
 
+  it('tells what goes on from a day from what is to be done by it', () => {
+    expect(eventsOf(fileOf({ id: 'plant', title: 'Plant', to: null }))[0].summary).toMatch(
+      /^Plant, from now on \(/,
+    );
+    expect(eventsOf(fileOf({ id: 'plant', title: 'Plant', to: '12-03' }))[0].summary).toMatch(/^Plant \(/);
+  });
+
   it('says when the winters are estimated and when the region is invented', () => {
     const text = fileOf({}, { estimated: true, inventedRegion: 'Sallowmere Coast' });
     const [{ description }] = eventsOf(text);

@@ -86,6 +86,7 @@ describe('rows of the year', () => {
     expect(row('harvest').bars.map(({ look }) => look)).toEqual([0, 1, 2, 3, 'window']);
     expect(rows.at(-1)!.bars).toEqual([{ from: '03-24', to: '06-30', look: 'practice' }]);
     expect(rows.at(-1)!.words).toContain('common practice, no source');
+    expect(plain(rows.at(-2)!.after)).toBe('by 27 Nov');
   });
 
   it('don’t give the ends of a harvest that goes on all winter as dates of picking', () => {
