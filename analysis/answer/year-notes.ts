@@ -1,4 +1,5 @@
 import { recordLength } from '../extremes/headline.ts';
+import type { TreeState } from '../tree/penalties.ts';
 import type { DatedWinters } from '../winter/dated-winters.ts';
 import type { Subject } from './subject.ts';
 import type { TypeYear } from './year.ts';
@@ -8,6 +9,7 @@ export function yearNotes(
   { place, notes }: Subject,
   { winters, byShoulderMonths }: DatedWinters,
   types: readonly TypeYear[],
+  tree: TreeState,
 ): string[] {
   const estimated =
     place.basis === 'history'
@@ -21,7 +23,19 @@ export function yearNotes(
     : [
         `Whether ${autumn} and ${spring} are on record isn't known here: a winter that misses nights in them may show its first freeze too late or its last too early.`,
       ];
-  return [...notes, ...estimated, ...shoulders, ...lengthNotes(winters.length), ...rareNotes(types)];
+  const hardened = tree.hardened
+    ? [
+        'Dates of leaf, wood and kill are those of hardened trees: an early freeze, or one after a warm spell, finds them less hard and takes more than these dates say.',
+      ]
+    : [];
+  return [
+    ...notes,
+    ...estimated,
+    ...shoulders,
+    ...lengthNotes(winters.length),
+    ...hardened,
+    ...rareNotes(types),
+  ];
 }
 
 function lengthNotes(winters: number): string[] {

@@ -75,7 +75,7 @@ function toughen({ hemisphere, cool }: TaskFacts): CalendarTask | null {
     why:
       'No feeding and no pruning from here on, so that growth stops: cool hours at or below 50 °F (10 °C) harden a tree. ' +
       (tooEarly
-        ? `Such nights come all summer here; ${dayWords(earliest, hemisphere)} is practice.`
+        ? `Such nights come before autumn here; ${dayWords(earliest, hemisphere)} is practice.`
         : `In half of the winters the first such night has come by this date${rangeWords(half, hemisphere)}.`),
     basis: tooEarly ? 'practice' : 'record',
     sources: ['S19', 'S23', 'practice'],
@@ -105,13 +105,13 @@ function harvest({ type, calendar, hemisphere, window }: TaskFacts): CalendarTas
     title: 'Pick',
     from: seasonDayText(window.fromDay, hemisphere),
     to: seasonDayText(window.toDay, hemisphere),
-    why: `Months in which its fruit is ripe ${where}${hemisphere === 'south' ? ', moved by half a year' : ''}.`,
+    why: `Months in which its fruit is ripe ${where}${southWords(hemisphere)}.`,
     basis: type.harvest.basis,
     sources: type.harvest.basis === 'found' ? (calendar === 'gulf' ? ['S10', 'S08'] : ['S22']) : [],
   };
 }
 
-function pickBy({ hemisphere, loss }: TaskFacts): CalendarTask | null {
+function pickBy({ hemisphere, window, loss }: TaskFacts): CalendarTask | null {
   const { pickBy: day, byPickBy, safeToTheEnd } = loss;
   if (day === null || byPickBy === null || safeToTheEnd) return null;
   return {
@@ -121,7 +121,8 @@ function pickBy({ hemisphere, loss }: TaskFacts): CalendarTask | null {
     to: null,
     why:
       `By this day a night that takes fruit has come in ${percent(byPickBy.lost)} of the winters, fewer than 1 in 10 ` +
-      `(90 % range ${percent(byPickBy.low)} to ${percent(byPickBy.high)}); after it, in 1 in 10 or more.`,
+      `(90 % range ${percent(byPickBy.low)} to ${percent(byPickBy.high)})` +
+      (day === window.toDay ? '.' : '; a day later in 1 in 10 or more.'),
     basis: 'record',
     sources: [],
   };
@@ -155,7 +156,7 @@ function cutFrozen({ calendar, hemisphere }: TaskFacts): CalendarTask {
     to: null,
     why:
       'Only after the spring growth has matured, six weeks after the main bloom, can dead wood be told from living: ' +
-      'May and June are told of in Georgia, June in California, and dieback may go on for two years.',
+      `May and June are told of in Georgia, June in California${southWords(hemisphere)}, and dieback may go on for two years.`,
     basis: 'inferred',
     sources: ['S05', 'S12', 'S32', 'S33'],
   };
@@ -173,7 +174,7 @@ function plant({ hemisphere, hardFreeze }: TaskFacts): CalendarTask {
     why: byRecord
       ? 'After the last hard freeze: only 1 winter in 10 has another night at or below 28 °F (-2.2 °C) ' +
         `on this date or later${rangeWords(last, hemisphere)}.`
-      : 'After the last hard freeze, on the Gulf coast from February to March by practice. ' +
+      : `After the last hard freeze, on the Gulf coast from February to March by practice${southWords(hemisphere)}. ` +
         (last.day === null
           ? 'No more than 1 winter in 10 has a night at or below 28 °F (-2.2 °C) here.'
           : 'In 9 winters in 10 the last night at or below 28 °F (-2.2 °C) is over before.'),
@@ -204,6 +205,10 @@ function atChance(days: readonly ChancedDay[], chance: number): ChancedDay {
 /** Day of the season of a date of practice: half a year later south of the equator. */
 function practiceNumber([month, day]: readonly [number, number], hemisphere: Hemisphere): number {
   return seasonDayOfDate(hemisphere === 'north' ? month : ((month + 5) % 12) + 1, day, hemisphere);
+}
+
+function southWords(hemisphere: Hemisphere): string {
+  return hemisphere === 'south' ? ', here half a year later' : '';
 }
 
 /** ` (90 % range 20 November to 12 December)`. */
