@@ -3,7 +3,7 @@ import { lastOf } from '../math/steps.ts';
 import { bearingOf } from '../tree/bearing.ts';
 import type { CitrusType } from '../tree/catalogue.ts';
 import { harvestWindow } from '../tree/harvest.ts';
-import { lifeRanges } from '../tree/life/life-ranges.ts';
+import { lifeRanges, type RangedTree } from '../tree/life/life-ranges.ts';
 import { withRange } from '../tree/life/with-range.ts';
 import { AGE_CLASS_FROM, isHit, LOSSES, marginIndex, type WinterMargins } from '../tree/winter-margins.ts';
 import { hemisphereOf } from '../winter/winter-year.ts';
@@ -17,7 +17,7 @@ import {
   type GrownTrees,
   type LifePlace,
 } from './life-place.ts';
-import type { LifeReading } from './life.ts';
+import type { AgeShare, LifeReading } from './life.ts';
 import { gainsOnSpot } from './protection.ts';
 import { standingSpot, type StandingSpot } from './standing-spot.ts';
 
@@ -68,20 +68,27 @@ export function offersAt(place: LifePlace, { tree, planting, spot }: OffersQuest
     const grown = grownAs(way);
     const margins = marginsOf(place, type, grown);
     const { firstCropYear } = bearingOf(type);
-    const bare = readingAt(place, type, grown, margins, READING);
-    const [range] = lastOf(
-      lifeRanges(rings, [
-        { margins, reading: READING, firstCropYear, startAgeYears: planting.startAgeYears },
-      ]),
-    );
-    const reading = withRange(bare, range);
-    const ten = reading.living[TEN_YEARS - 1];
+    const reading = readingAt(place, type, grown, margins, READING);
+    const tree: RangedTree = {
+      margins,
+      reading: READING,
+      firstCropYear,
+      startAgeYears: planting.startAgeYears,
+    };
+    let ranged: AgeShare | null = null;
+    const tenYears = (): AgeShare => {
+      ranged ??= withRange(reading, lastOf(lifeRanges(rings, [tree]))[0]).living[TEN_YEARS - 1];
+      return ranged;
+    };
+    const { share } = reading.living[TEN_YEARS - 1];
     return {
       nightsToCover: meanNights(nightsCovered(place, type, grown, READING), winters.complete),
       lostCropsInTen: lostInTen(reading),
       firstCropYear: reading.first_crop.age,
-      livingInTen: tenfold(ten.share),
-      livingInTenLow: tenfold(ten.low),
+      livingInTen: tenfold(share ?? tenYears().share),
+      get livingInTenLow() {
+        return tenfold(tenYears().low);
+      },
       cropsByWinter: cropsOf(margins),
       harvest: harvestWindow(type, planting.calendar, hemisphere),
     };
