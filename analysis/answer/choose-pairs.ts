@@ -82,10 +82,11 @@ function lostTogether(one: Uint8Array, other: Uint8Array): LostTogether {
 
 function ruleOf({ winters, first, second, both }: LostTogether, ifIndependent: number): string {
   const of = `${winters} ${winters === 1 ? 'winter' : 'winters'}`;
-  if (first === 0 && second === 0) return `Neither crop was lost in ${of}.`;
-  if (first === 0 || second === 0) return `Both crops lost in 0 of ${of}: one of them never lost its own.`;
+  if (first === 0 && second === 0) return `Grown trees lost neither crop in ${of}.`;
+  if (first === 0 || second === 0)
+    return `Grown trees lost both crops in 0 of ${of}: one of the two never lost its own.`;
   return (
-    `Both crops lost in ${both} of ${of} (${first} and ${second} each by itself); ` +
+    `Grown trees lost both crops in ${both} of ${of} (${first} and ${second} each by itself); ` +
     `were the losses unconnected it would be about ${tenthsText(toldTenths(ifIndependent * winters))}.`
   );
 }

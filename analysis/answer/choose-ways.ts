@@ -10,7 +10,7 @@ import { IN_THE_OPEN } from './standing-spot.ts';
  * Covers tried for a buyer who chose none of them, least work first (design choice). Of covers of the same work the one that
  * gains more stands for both. Sprinklers and houses are left out: they are built, and water that stops part-way is worse than none.
  */
-const COVERS_TRIED: readonly (readonly CoverId[])[] = [
+export const COVERS_TRIED: readonly (readonly CoverId[])[] = [
   ['bare-soil'],
   ['soil-bank'],
   ['garage'],

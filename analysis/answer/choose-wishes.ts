@@ -116,8 +116,8 @@ function livingMet(wanted: number, livingInTen: number | null, lowInTen: number 
     low === null || low === offered
       ? ''
       : met && low < wanted
-        ? ` It could be as few as ${tenthsText(low)}, the low end of its range.`
-        : ` Low end of its range: ${tenthsText(low)}.`;
+        ? ` It could be as few as ${tenthsText(low)}.`
+        : ` Range from ${tenthsText(low)}.`;
   const rule = `${tenthsText(offered)} of ten trees would have lived ten years; ${want}.${ranged}`;
   return { wish, wanted, offered, met, rule };
 }
