@@ -5,14 +5,13 @@ import type {
   LifeReading,
   TypeLife,
 } from '../../../analysis/answer/life.ts';
+import { FEWEST_WINTERS_TO_FIT } from '../../../analysis/extremes/fit-winters.ts';
 import { READINGS, type Reading } from '../../../analysis/tree/winter-margins.ts';
-import { countedNoun, errorWords } from '../../format/estimated.ts';
+import { errorWords } from '../../format/estimated.ts';
 import { formatChance, plural } from '../../format/numbers.ts';
+import { FIXED_SPACE } from '../../format/temperatures.ts';
 import { shortTypeName } from '../../format/type-names.ts';
 import type { TemperatureUnit } from '../../format/unit.ts';
-
-/** Below this many winters a share says more than the record does: counts only. */
-export const SHARE_WINTERS_MIN = 20;
 
 /** Trees with less of full hardening on cold nights than this are seldom hardened. */
 const SELDOM_HARDENED = 0.5;
@@ -30,7 +29,7 @@ export const READING_COLUMNS: readonly string[] = [
 
 /** Whether the record is long enough for shares and their ranges. */
 export function hasShares({ winters }: Pick<LifeAnswer, 'winters'>): boolean {
-  return winters.length >= SHARE_WINTERS_MIN;
+  return winters.length >= FEWEST_WINTERS_TO_FIT;
 }
 
 /** A share as a percentage; its ends say `under 1%` and `over 99%`, since no record proves never or always. */
@@ -108,31 +107,39 @@ export function leadSentence(life: LifeAnswer, type: TypeLife, estimated: boolea
   );
 }
 
-/** How long half the trees live, by one reading, as the end of `half of the trees planted ...`. */
-function medianEnd({ median_years: { years, low, high } }: LifeReading, horizon: number): string {
-  if (years === null)
-    return `outlive the ${horizon} winters told of${low === null ? '' : ` (range ${low} or more)`}`;
-  const most = high === null || high > horizon ? 'more than ' + horizon : String(high);
-  return `reach ${plural(years, 'winter')}${low === null ? '' : ` (range ${low} to ${most})`}`;
-}
-
 /** How long half the trees live, in one sentence; the colder reading first. */
 export function medianSentence({ night_by_night: colder, hardened }: TypeLife, horizon: number): string {
-  const [first, second] = [medianEnd(colder, horizon), medianEnd(hardened, horizon)];
-  const subject = colder.median_years.years === null ? 'More than half' : 'Half';
-  if (first === second) return `${subject} of the trees planted ${first}, by either reading.`;
-  const other = hardened.median_years.years === null ? 'more than half' : 'half';
-  return `${subject} of the trees planted ${first}; of hardened trees ${other} ${second}.`;
+  const [first, second] = [colder.median_years, hardened.median_years];
+  const half = ({ years, low, high }: LifeReading['median_years']): string => {
+    const most = high === null || high > horizon ? `more than ${horizon}` : String(high);
+    const range = low === null ? '' : ` (range ${low} to ${most})`;
+    return years === null ? '' : `reach ${plural(years, 'winter')}${range}`;
+  };
+  const outlive = `outlive the ${horizon} winters told of`;
+  const orMore = ({ low }: LifeReading['median_years']): string =>
+    low === null ? '' : ` (range ${low} or more)`;
+  if (first.years === null) {
+    const told = `More than half of the trees planted ${outlive}${orMore(first)}`;
+    const same = second.years === null && (second.low === null || second.low === first.low);
+    if (same) return `${told}, by either reading.`;
+    return second.years === null
+      ? `${told}, and so do more than half of hardened trees${orMore(second)}.`
+      : `${told}; half of hardened trees ${half(second)}.`;
+  }
+  const told = `Half of the trees planted ${half(first)}`;
+  if (second.years === null) return `${told}; of hardened trees more than half ${outlive}${orMore(second)}.`;
+  return half(first) === half(second)
+    ? `${told}, by either reading.`
+    : `${told}; of hardened trees half ${half(second)}.`;
 }
 
 /** How hardened trees here are when it matters; `''` where no night came near. */
 export function hardeningSentence({ hardening_on_cold_nights: hardening }: TypeLife): string {
   if (hardening === null) return '';
   const degree = hardening >= 0.995 ? 'full' : `${Math.round(hardening * 100)}% of full`;
-  const had = `on nights near the leaf limit they had ${degree} hardening on average`;
   return hardening < SELDOM_HARDENED
-    ? `Trees here are seldom fully hardened when the cold comes: ${had}.`
-    : `How hardened trees here are when the cold comes: ${had}.`;
+    ? `Trees here are seldom fully hardened when the cold comes: on nights near the leaf limit they had ${degree} hardening on average.`
+    : `On nights near the leaf limit trees here had ${degree} hardening on average.`;
 }
 
 /** A count of crops: `6`, worst tenth `at most 2`, `none`. */
@@ -142,7 +149,7 @@ export function cropCells(count: CropCount | null): readonly [median: string, wo
   const none = 'none';
   return [
     count.median === 0 ? none : figure(count.median),
-    count.worst_tenth === 0 ? none : `at most ${figure(count.worst_tenth)}`,
+    count.worst_tenth === 0 ? none : `at most${FIXED_SPACE}${figure(count.worst_tenth)}`,
   ];
 }
 
@@ -162,7 +169,7 @@ export function cropRows(type: TypeLife): readonly (readonly string[])[] {
       (reading) => cropCells(reading.crops_in_ten_with_bloom)[1],
     ),
     row('Crops lost of ten carried', ({ crops_lost_in_ten: lost }) =>
-      lost === null ? '–' : lost.toFixed(1),
+      lost === null ? '–' : lost === 0 ? 'none' : lost.toFixed(1),
     ),
   ];
   if (readings.every(({ nights_covered: nights }) => nights === null)) return rows;
@@ -190,21 +197,18 @@ export function cropsSentence(type: TypeLife): string {
   );
 }
 
-/** What must stand beside an answer that rests on estimated winters. */
+/** How good estimated winters are; that they are estimated is told by the answer's own notes. */
 export function estimatedSentence(errorC: number, unit: TemperatureUnit, shares: boolean): string {
   return (
-    `No thermometer stood here: nights and winters are estimated from the stations around, their level good to about ` +
-    `${errorWords(errorC, unit)}. ${shares ? 'The ranges allow for that; single' : 'Single'} plantings may have gone better or worse.`
+    `The level of these winters is good to about ${errorWords(errorC, unit)}. ` +
+    `${shares ? 'The ranges allow for that; single' : 'Single'} plantings may have gone better or worse.`
   );
 }
 
 /** What stands in for shares where the record is short; `''` where it is long enough. */
-export function shortRecordSentence(life: Pick<LifeAnswer, 'winters'>, estimated: boolean): string {
+export function shortRecordSentence(life: Pick<LifeAnswer, 'winters'>): string {
   if (hasShares(life)) return '';
-  return (
-    `Only ${plural(life.winters.length, countedNoun(estimated))} to plant in: what is told here is counted, ` +
-    `and no share of trees is worked out from fewer than ${SHARE_WINTERS_MIN}.`
-  );
+  return `What is told here is counted: no share of trees is worked out from fewer than ${FEWEST_WINTERS_TO_FIT} winters.`;
 }
 
 /** An age for a list: its share with the range, or on a short record the bare count. */
