@@ -72,17 +72,20 @@ export function axisMonths(
   }));
 }
 
-/** What a row covers, for the words at its ends; its reach only where there is nothing else. `null`: it has no mark. */
+/**
+ * What a row covers, for the words at its ends; its reach only where there is nothing else. Where a bar goes over the axis'
+ * end it starts after it ends. `null`: it has no mark.
+ */
 export function extentOf(row: StripRow, hemisphere: Hemisphere): Piece | null {
-  const pieces = [
-    ...row.bars.flatMap(({ from, to }) => piecesOf(from, to, hemisphere)),
-    ...row.days.map(({ date }) => {
-      const start = axisDay(date, hemisphere);
-      return { start, end: start + 1 };
-    }),
-  ];
-  if (pieces.length === 0 && row.reach) pieces.push(...piecesOf(row.reach.from, row.reach.to, hemisphere));
-  if (pieces.length === 0) return null;
+  const spans = [...row.bars, ...row.days.map(({ date }) => ({ from: date, to: date }))];
+  if (spans.length === 0 && row.reach) spans.push(row.reach);
+  if (spans.length === 0) return null;
+  const pieces = spans.map(({ from, to }) => ({
+    start: axisDay(from, hemisphere),
+    end: axisDay(to, hemisphere) + 1,
+  }));
+  const over = pieces.find(({ start, end }) => start >= end);
+  if (over) return over;
   return {
     start: Math.min(...pieces.map(({ start }) => start)),
     end: Math.max(...pieces.map(({ end }) => end)),
@@ -101,8 +104,8 @@ const GAP_PX = 6;
 
 /**
  * Where the words at a row's ends go: before and after it where they fit, otherwise both on the side that has the room, over the
- * marks where none has; in the middle of the axis where the row has no mark.
- * @param marks px where its marks start and end, `null`: none
+ * marks where none has, between its pieces where a bar goes over the axis' end; in the middle of the axis where the row has no mark.
+ * @param marks px where its marks start and end (see {@link extentOf}), `null`: none
  * @param axis px of the axis' start and end
  * @param widthOf px that a text takes
  */
@@ -122,10 +125,13 @@ export function placeWords(
   const atStart = (text: string): PlacedWords => ({ text, x: startPx - GAP_PX, anchor: 'end' });
   const atEnd = (text: string): PlacedWords => ({ text, x: endPx + GAP_PX, anchor: 'start' });
   const fits = (text: string, room: number): boolean => text === '' || widthOf(text) <= room;
-  if (fits(before, roomBefore) && fits(after, roomAfter))
+  // Over the axis' end and in again at its start: the room is between.
+  if (startPx >= endPx && fits(both, startPx - endPx - 2 * GAP_PX)) return [atStart(both)];
+  if (startPx < endPx && fits(before, roomBefore) && fits(after, roomAfter))
     return [before === '' ? null : atStart(before), after === '' ? null : atEnd(after)].filter(
       (words) => words !== null,
     );
-  if (!fits(both, Math.max(roomBefore, roomAfter))) return [{ text: both, x: right, anchor: 'end' }];
+  if (startPx >= endPx || !fits(both, Math.max(roomBefore, roomAfter)))
+    return [{ text: both, x: right, anchor: 'end' }];
   return [roomAfter >= roomBefore ? atEnd(both) : atStart(both)];
 }

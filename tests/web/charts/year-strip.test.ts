@@ -63,6 +63,15 @@ describe('the axis of a year', () => {
     expect(extentOf({ ...ROW, reach }, 'north')!.start).toBe(axisDay('11-01', 'north'));
     expect(extentOf(ROW, 'north')).toBeNull();
   });
+
+  it('starts after it ends where a bar goes over the end of the axis', () => {
+    const row = { ...ROW, bars: [{ from: '03-24', to: '08-15', look: 'record' as const }] };
+    expect(extentOf(row, 'north')).toEqual({
+      start: axisDay('03-24', 'north'),
+      end: axisDay('08-15', 'north') + 1,
+    });
+    expect(extentOf(row, 'south')!.start).toBeLessThan(extentOf(row, 'south')!.end);
+  });
 });
 
 describe('words beside the marks', () => {
@@ -82,15 +91,21 @@ describe('words beside the marks', () => {
     ]);
   });
 
+  it('stand between the pieces of a bar that goes over the end of the axis', () => {
+    expect(placeWords({ before: '', after: '24 Mar to 15 Aug' }, [260, 60], [0, 340], widthOf)).toEqual([
+      { text: '24 Mar to 15 Aug', x: 254, anchor: 'end' },
+    ]);
+  });
+
   it('never leave the axis they are given', () => {
     fc.assert(
       fc.property(
         fc.integer({ min: 0, max: 339 }),
-        fc.integer({ min: 1, max: 340 }),
+        fc.integer({ min: -340, max: 340 }),
         fc.constantFrom('', '14 Nov'),
         fc.constantFrom('', '24 Mar', '31 Dec, pick by 2 Dec'),
         (start, length, before, after) => {
-          const end = Math.min(340, start + length);
+          const end = Math.max(0, Math.min(340, start + length));
           for (const { text, x, anchor } of placeWords({ before, after }, [start, end], [0, 340], widthOf)) {
             const left = anchor === 'end' ? x - widthOf(text) : x;
             expect(left).toBeGreaterThanOrEqual(0);

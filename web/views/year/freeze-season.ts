@@ -34,6 +34,11 @@ export function chanceSpans(dates: FreezeDates, hemisphere: 'north' | 'south'): 
   });
 }
 
+/** The span of 1 winter in 10, `null` where there is none. */
+export function oneInTen(dates: FreezeDates, hemisphere: 'north' | 'south'): ChanceSpan | null {
+  return chanceSpans(dates, hemisphere).find(({ chance }) => chance < 0.1 + 1e-9) ?? null;
+}
+
 /** The date of a chance, `null` where fewer winters than that have such a night. */
 export function dateAt(list: FreezeDates['first'], chance: number): string | null {
   return list.find((entry) => Math.abs(entry.chance - chance) < 1e-9)?.date ?? null;

@@ -10,7 +10,8 @@ import type { StripBar, StripRow } from '../../charts/year-strip.ts';
 import { formatMonthDay, formatMonthDays } from '../../format/month-day.ts';
 import { formatChance } from '../../format/numbers.ts';
 import type { TemperatureUnit } from '../../format/unit.ts';
-import { chanceSpans, outOfSeason } from './freeze-season.ts';
+import { textInUnit } from '../cover/text-in-unit.ts';
+import { chanceSpans, oneInTen, outOfSeason } from './freeze-season.ts';
 import { basisWords, inOrderOfTheYear, TASK_NAMES, taskDates } from './task-words.ts';
 import { datesSentence, formatLimit, levelCold, levelName, limitWords } from './year-words.ts';
 
@@ -49,12 +50,12 @@ export function stripRows(
   const tasks = inOrderOfTheYear(
     type.tasks.filter(({ id }) => id !== 'harvest' && id !== 'pick-by'),
     hemisphere,
-  ).map((task, i) => ({ ...taskRow(task), key: `${task.id} ${i}`, starts: i === 0 }));
+  ).map((task, i) => ({ ...taskRow(task, unit), key: `${task.id} ${i}`, starts: i === 0 }));
   return [...freezes, ...levels, { ...harvestRow(type.harvest), starts: true }, ...tasks];
 
   function coldRow(key: string, label: string, detail: string, what: string, dates: FreezeDates): StripRow {
     const spans = chanceSpans(dates, hemisphere);
-    const widest = spans.find(({ chance }) => chance <= 0.1 + 1e-9);
+    const widest = oneInTen(dates, hemisphere);
     const { earliest, latest } = dates;
     const seen = earliest !== null && latest !== null;
     return {
@@ -65,7 +66,7 @@ export function stripRows(
       under: spans.length === 0 || !type.early_late ? [] : outOfSeason(spans[0], type.early_late, hemisphere),
       before: widest ? formatMonthDay(widest.from) : seen ? formatMonthDay(earliest) : '',
       after: afterWords(widest?.to ?? null, dates),
-      words: datesSentence(what, dates, estimated),
+      words: datesSentence(what, dates, hemisphere, estimated),
     };
   }
 }
@@ -77,20 +78,23 @@ function harvestRow(harvest: HarvestYear): StripRow {
     to: half.to,
     look: half.lost > 0 ? chanceStep(half.lost) : 0,
   }));
-  const lost = lost_before_end === null ? '' : `${formatChance(lost_before_end)} lost by its end`;
-  const showsPick = pick_by !== null && !safe_to_the_end;
+  const lost =
+    lost_before_end === null ? '' : `${lost_before_end >= 1 ? 'all' : formatChance(lost_before_end)} lost`;
+  const pick = pick_by !== null && !safe_to_the_end ? `pick by ${formatMonthDay(pick_by)}` : '';
   return {
     ...BARE,
     key: 'harvest',
     label: 'Picking',
-    detail: lost,
     bars: [...bars, { from, to, look: 'window' }],
-    days: showsPick ? [{ date: pick_by, look: 'record' }] : [],
-    // Where fruit hangs all winter the bars say when; their ends are no dates of picking.
-    before: always_exposed ? '' : formatMonthDay(from),
-    after: [always_exposed ? '' : formatMonthDay(to), showsPick ? `pick by ${formatMonthDay(pick_by)}` : '']
-      .filter((part) => part !== '')
-      .join(', '),
+    days: pick_by !== null && pick !== '' ? [{ date: pick_by, look: 'record' }] : [],
+    // Where fruit hangs all winter the bar's ends are no dates of picking.
+    ...(always_exposed
+      ? { detail: listed(pick, pick === '' ? lost && `${lost} by spring` : lost && `else ${lost}`) }
+      : {
+          detail: lost === '' ? '' : `${lost} by its end`,
+          before: formatMonthDay(from),
+          after: listed(formatMonthDay(to), pick),
+        }),
     words: `Ripe ${formatMonthDays(from, to, 'long')}. ${halves
       .map((half) => `By ${formatMonthDay(half.to)} ${formatChance(half.lost)} of crops are lost`)
       .join('; ')}${halves.length > 0 ? '.' : ''}`,
@@ -98,13 +102,19 @@ function harvestRow(harvest: HarvestYear): StripRow {
 }
 
 /** What stands after a row of cold: the end of its widest span, or why there is none. */
-function afterWords(to: string | null, { latest, winters }: FreezeDates): string {
+function afterWords(to: string | null, dates: FreezeDates): string {
   if (to !== null) return formatMonthDay(to);
+  const { winters, share_without, latest } = dates;
   if (winters === 0) return 'not known';
-  return latest === null ? 'none on record' : `${formatMonthDay(latest)}, under 1 in 10`;
+  if (latest === null) return 'none on record';
+  return `${formatMonthDay(latest)}, in ${Math.round((1 - share_without) * winters)} of ${winters}`;
 }
 
-function taskRow(task: CalendarTask): StripRow {
+function listed(...parts: readonly string[]): string {
+  return parts.filter((part) => part !== '').join(', ');
+}
+
+function taskRow(task: CalendarTask, unit: TemperatureUnit): StripRow {
   const look = task.basis === 'record' ? 'record' : 'practice';
   return {
     ...BARE,
@@ -113,6 +123,6 @@ function taskRow(task: CalendarTask): StripRow {
     bars: task.to === null ? [] : [{ from: task.from, to: task.to, look }],
     days: task.to === null ? [{ date: task.from, look }] : [],
     after: taskDates(task),
-    words: `${task.title}: ${taskDates(task, 'long')}, ${basisWords(task)}. ${task.why}`,
+    words: `${task.title}: ${taskDates(task, 'long')}, ${basisWords(task)}. ${textInUnit(task.why, unit)}`,
   };
 }

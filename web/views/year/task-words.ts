@@ -6,7 +6,7 @@ import { formatMonthDay, formatMonthDays } from '../../format/month-day.ts';
 /** Short names for the strip, where a title has no room. */
 export const TASK_NAMES: Readonly<Record<CalendarTask['id'], string>> = {
   'stop-feeding': 'Stop feeding',
-  toughen: 'Begin toughening',
+  toughen: 'Toughen',
   'covers-ready': 'Covers ready',
   harvest: 'Pick',
   'pick-by': 'Pick by',
@@ -32,16 +32,16 @@ export function taskDates(task: CalendarTask, form: 'long' | 'short' = 'short'):
 }
 
 /** Whose word the dates are. */
-export function basisWords({ basis }: CalendarTask): string {
-  switch (basis) {
+export function basisWords(task: CalendarTask): string {
+  switch (task.basis) {
     case 'record':
       return 'from this place’s record';
     case 'practice':
-      return 'common practice, no source';
+      return sourceNames(task).length > 0 ? 'common practice' : 'common practice, no source';
     case 'memory':
       return 'recalled from general guides';
     case 'inferred':
-      return 'inferred from its neighbours';
+      return 'inferred from the sources';
     case 'found':
       return 'as published';
   }

@@ -9,7 +9,7 @@ import { formatTemperature } from '../../format/temperatures.ts';
 import { treeWords } from '../../format/tree-words.ts';
 import type { TemperatureUnit } from '../../format/unit.ts';
 import { NO_COVER } from '../cover/measure-words.ts';
-import { dateAt, type EarlyLate } from './freeze-season.ts';
+import { oneInTen, type EarlyLate } from './freeze-season.ts';
 
 /** Below this many winters dates are only rough (design 3.5). */
 export const FEW_WINTERS = 20;
@@ -31,23 +31,30 @@ export function limitWords(dates: FreezeDates, unit: TemperatureUnit): string {
 }
 
 /** When such nights come, in a sentence for the strip and the headline. `what` begins it: `Cold that takes its leaves`. */
-export function datesSentence(what: string, dates: FreezeDates, estimated: boolean): string {
+export function datesSentence(
+  what: string,
+  dates: FreezeDates,
+  hemisphere: 'north' | 'south',
+  estimated: boolean,
+): string {
   if (dates.winters === 0) return 'No winter on record is whole enough to tell.';
   if (dates.share_without >= 1 || dates.earliest === null || dates.latest === null)
     return `${what} came in none of the ${plural(dates.winters, countedNoun(estimated))}, which is not the same as never.`;
-  const [first, last] = [dateAt(dates.first, 0.1), dateAt(dates.last, 0.1)];
-  if (first === null || last === null)
+  const span = oneInTen(dates, hemisphere);
+  if (span === null) {
+    const rare = 1 - dates.share_without < 0.1 ? ', fewer than 1 in 10' : '';
     return (
-      `${what} came in ${wintersWith(dates, estimated)}, fewer than 1 in 10: ` +
+      `${what} came in ${wintersWith(dates, estimated)}${rare}: ` +
       `at the earliest on ${formatMonthDay(dates.earliest, 'long')}, at the latest on ${formatMonthDay(dates.latest, 'long')}.`
     );
+  }
   const without =
     dates.share_without <= 0
       ? 'No winter was without.'
       : `${formatChance(dates.share_without)} of the winters had none.`;
   return (
-    `${what} has come by ${formatMonthDay(first, 'long')} in 1 winter in 10, and in 1 winter in 10 ` +
-    `it still comes on ${formatMonthDay(last, 'long')} or later. ${without}`
+    `${what} has come by ${formatMonthDay(span.from, 'long')} in 1 winter in 10, and in 1 winter in 10 ` +
+    `it still comes on ${formatMonthDay(span.to, 'long')} or later. ${without}`
   );
 }
 
@@ -108,28 +115,34 @@ export function levelName(level: Level): string {
 }
 
 /** Until when to pick: by a date, at leisure, or never in time. */
-export function pickingSentence(harvest: HarvestYear): string {
+export function pickingSentence(harvest: HarvestYear, winters: number): string {
   const { pick_by, safe_to_the_end, lost_before_ripe, lost_before_end, lost_by_pick_by } = harvest;
   if (lost_before_end === null && lost_before_ripe === null && pick_by === null)
     return 'No winter on record is whole enough to tell how often the crop is lost.';
-  const end =
-    lost_before_end === null
-      ? ''
-      : ` ${harvest.always_exposed ? 'By the end of the winter' : 'Left to the end of its season,'} ${formatChance(lost_before_end)} of crops are lost.`;
+  const when = harvest.always_exposed ? 'By the end of the winter' : 'Left to the end of its season,';
+  const end = lost_before_end === null ? '' : ` ${when} ${cropsLost(lost_before_end)}.`;
+  const short =
+    winters < FEW_WINTERS ? ` Told from ${winters === 1 ? 'one winter' : `${winters} winters`} only.` : '';
   const by = lost_by_pick_by === null ? '' : ` (${lossWords(lost_by_pick_by)})`;
   if (safe_to_the_end)
     return harvest.always_exposed
-      ? `Fruit can hang through the winter: fewer than 1 crop in 10 is lost${by}.`
-      : `The crop can hang to the end of its season, ${formatMonthDay(harvest.to, 'long')}: fewer than 1 in 10 is lost before${by}.`;
+      ? `Fruit can hang through the winter: fewer than 1 crop in 10 is lost${by}.${short}`
+      : `The crop can hang to the end of its season, ${formatMonthDay(harvest.to, 'long')}: fewer than 1 in 10 is lost before${by}.${short}`;
   if (pick_by !== null)
-    return `Pick by ${formatMonthDay(pick_by, 'long')}: until then fewer than 1 crop in 10 is lost${by}.${end}`;
+    return `Pick by ${formatMonthDay(pick_by, 'long')}: until then fewer than 1 crop in 10 is lost${by}.${end}${short}`;
   if (harvest.always_exposed)
-    return `Some fruit hangs in every cold month, so that picking can’t keep the loss under 1 in 10.${end}`;
+    return `Some fruit hangs in every cold month, so that picking can’t keep the loss under 1 in 10.${end}${short}`;
   const before =
     lost_before_ripe === null
       ? ''
-      : `: ${formatChance(lost_before_ripe)} of crops are lost before ${formatMonthDay(harvest.from, 'long')}`;
-  return `Even the first ripe day is too late to keep the loss under 1 in 10${before}.${end}`;
+      : `: ${cropsLost(lost_before_ripe)} before ${formatMonthDay(harvest.from, 'long')}`;
+  return `Even the first ripe day is too late to keep the loss under 1 in 10${before}.${end}${short}`;
+}
+
+/** `36% of crops are lost`; what always or never happened is told of the record, not of what may come. */
+function cropsLost(share: number): string {
+  if (share >= 1) return 'every crop on record is lost';
+  return share <= 0 ? 'no crop on record is lost' : `${formatChance(share)} of crops are lost`;
 }
 
 /** `7%, range 3% to 14%`. */

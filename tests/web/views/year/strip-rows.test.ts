@@ -74,8 +74,8 @@ describe('rows of the year', () => {
     ]);
   });
 
-  it('say so where a level came in fewer than 1 winter in 10, or never', () => {
-    expect(plain(row('leaf').after)).toBe('2 Mar, under 1 in 10');
+  it('say how often where a level came in fewer than 1 winter in 10, or that it never did', () => {
+    expect(plain(row('leaf').after)).toBe('2 Mar, in 2 of 40');
     expect(row('leaf').bars).toEqual([]);
     expect(row('kill')).toMatchObject({ bars: [], reach: null, after: 'none on record' });
   });

@@ -17,16 +17,25 @@ const SEASON = { before: '12-01', share_before: 0.05, after: '02-15', share_afte
 
 describe('first and last dates in words', () => {
   it('tells both ends by 1 winter in 10, and the winters without', () => {
-    expect(plain(datesSentence(COLD, madeDates(), false))).toBe(
+    expect(plain(datesSentence(COLD, madeDates(), 'north', false))).toBe(
       'Cold enough has come by 2 December in 1 winter in 10, and in 1 winter in 10 it still comes on 20 February or later. 60% of the winters had none.',
     );
-    expect(datesSentence(COLD, madeDates({ share_without: 0 }), false)).toContain('No winter was without.');
+    expect(datesSentence(COLD, madeDates({ share_without: 0 }), 'north', false)).toContain(
+      'No winter was without.',
+    );
   });
 
   it('says how many winters had it where that is fewer than 1 in 10', () => {
     const rare = madeDates({ share_without: 0.95, first: chances([]), last: chances([]) });
-    expect(plain(datesSentence(COLD, rare, true))).toBe(
+    expect(plain(datesSentence(COLD, rare, 'north', true))).toBe(
       'Cold enough came in 2 of 40 estimated winters, fewer than 1 in 10: at the earliest on 14 November, at the latest on 2 March.',
+    );
+  });
+
+  it('tells no season where the last date of 1 winter in 10 comes before the first', () => {
+    const crossed = madeDates({ first: chances(['02-06']), last: chances(['01-06']), share_without: 0.875 });
+    expect(plain(datesSentence(COLD, crossed, 'north', false))).toBe(
+      'Cold enough came in 5 of 40 complete winters: at the earliest on 14 November, at the latest on 2 March.',
     );
   });
 
@@ -38,8 +47,8 @@ describe('first and last dates in words', () => {
       earliest: null,
       latest: null,
     });
-    expect(datesSentence(COLD, none, false)).toContain('not the same as never');
-    expect(datesSentence(COLD, { ...none, winters: 0 }, false)).toBe(
+    expect(datesSentence(COLD, none, 'north', false)).toContain('not the same as never');
+    expect(datesSentence(COLD, { ...none, winters: 0 }, 'north', false)).toBe(
       'No winter on record is whole enough to tell.',
     );
   });
@@ -111,25 +120,34 @@ describe('parts of the freeze season', () => {
 
 describe('the crop in words', () => {
   it('tells the day to pick by with its loss', () => {
-    expect(plain(pickingSentence(madeHarvest()))).toBe(
+    expect(plain(pickingSentence(madeHarvest(), 40))).toBe(
       'Pick by 4 December: until then fewer than 1 crop in 10 is lost (8%, range 3% to 16%). Left to the end of its season, 30% of crops are lost.',
     );
   });
 
   it('lets a safe crop hang, and says when even the first ripe day is too late', () => {
     const safe = madeHarvest({ safe_to_the_end: true, pick_by: '12-31' });
-    expect(plain(pickingSentence(safe))).toMatch(/can hang to the end of its season, 31 December/);
+    expect(plain(pickingSentence(safe, 40))).toMatch(/can hang to the end of its season, 31 December/);
     const late = madeHarvest({ pick_by: null, lost_by_pick_by: null, lost_before_ripe: 0.2 });
-    expect(plain(pickingSentence(late))).toBe(
+    expect(plain(pickingSentence(late, 40))).toBe(
       'Even the first ripe day is too late to keep the loss under 1 in 10: 20% of crops are lost before 1 November. Left to the end of its season, 30% of crops are lost.',
     );
   });
 
   it('does not send someone to pick what hangs all winter, and knows nothing without winters', () => {
     const lemon = madeHarvest({ always_exposed: true, pick_by: null, lost_by_pick_by: null });
-    expect(pickingSentence(lemon)).toMatch(/^Some fruit hangs in every cold month/);
+    expect(pickingSentence(lemon, 40)).toMatch(/^Some fruit hangs in every cold month/);
     const unknown = { pick_by: null, lost_by_pick_by: null, lost_before_ripe: null, lost_before_end: null };
-    expect(pickingSentence(madeHarvest({ ...unknown, halves: [] }))).toMatch(/^No winter on record/);
+    expect(pickingSentence(madeHarvest({ ...unknown, halves: [] }), 40)).toMatch(/^No winter on record/);
+  });
+
+  it('tells of the record where every crop was lost or none, and says when it is short', () => {
+    const all = madeHarvest({ lost_before_end: 1 });
+    expect(pickingSentence(all, 40)).toContain('every crop on record is lost');
+    expect(pickingSentence(all, 40)).not.toContain('100%');
+    const safe = madeHarvest({ safe_to_the_end: true, pick_by: '12-31', lost_before_end: 0 });
+    expect(pickingSentence(safe, 2)).toMatch(/Told from 2 winters only\.$/);
+    expect(pickingSentence(safe, 20)).not.toContain('Told from');
   });
 
   it('tells what early picking saves for the tree only where it is known', () => {
