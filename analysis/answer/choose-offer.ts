@@ -2,7 +2,10 @@ import type { CitrusType } from '../tree/catalogue.ts';
 import type { HarvestWindow } from '../tree/harvest.ts';
 import type { Way } from './choosing.ts';
 
-/** What became of a winter's crop on a mature tree, in {@link Offer.cropsByWinter}. */
+/**
+ * What became of a winter's crop on a mature tree, in {@link Offer.cropsByWinter}; `lost`: nothing to pick, the fruit taken
+ * while it hung or none carried after a loss of leaf or wood in the winters before.
+ */
 export const CROP = { kept: 0, lost: 1, unknown: 2 } as const;
 
 /** What a type gives grown one way at a place. `null`: not known, as where no winter is complete. */

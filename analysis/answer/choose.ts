@@ -60,7 +60,7 @@ export function* choosing(question: Choosing, offerOf: OfferOf): Steps<Chosen> {
       ...nearly.filter(({ closing }) => closing !== null),
       ...nearly.filter(({ closing }) => closing === null),
     ],
-    not: looked.filter(({ meets, best }) => !meets && !isNear(best)).map(stoppedBy),
+    not: looked.filter(({ meets, best }) => !meets && !isNear(best)).map((one) => stoppedBy(one, covers)),
     pairs: pairsOf(
       meet.slice(0, PAIRED).map(({ type, best }) => ({ type, offer: best.offer })),
       hemisphere,
@@ -97,10 +97,15 @@ function byWorth(a: Looked, b: Looked): number {
 }
 
 /** The wish that is missed by most, and under what. */
-function stoppedBy({ type, best: { way, wishes } }: Looked): Chosen['not'][number] {
+function stoppedBy(
+  { type, best: { way, wishes } }: Looked,
+  covers: readonly CoverTried[],
+): Chosen['not'][number] {
   const stop = wishes.reduce((worst, wish) => (missed(wish) > missed(worst) ? wish : worst));
-  const under = way.covers.length > 0 ? ` That is ${wayWords(way)}.` : '';
-  return { typeId: type.id, name: type.name, rule: stop.rule + under };
+  const strongest = covers.at(-1)?.ids === way.covers;
+  const under = strongest ? 'under the strongest cover tried' : wayWords(way);
+  const rule = way.covers.length > 0 ? `${stop.rule} That is ${under}.` : stop.rule;
+  return { typeId: type.id, name: type.name, rule };
 }
 
 /** The least further way that meets all wishes: another spot, then a spot and a cover. Covers on the page's spot were tried. */

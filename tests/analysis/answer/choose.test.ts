@@ -160,11 +160,29 @@ describe('types that nearly do', () => {
 describe('types that do not', () => {
   it('are told with the wish that stops them, at their best', () => {
     const covered: OfferOf = (_, { covers }) =>
-      offer({ nightsToCover: 12, livingInTen: covers.includes('cloth-heavy') ? 9 : 2, lostCropsInTen: 1 });
+      offer({
+        nightsToCover: 7,
+        livingInTen: covers.includes('tied') ? 7.5 : covers.includes('soil-bank') ? 6.9 : 2,
+        livingInTenLow: null,
+      });
     const { not } = choose(asking(satsuma), covered);
     expect(not[0].rule).toBe(
-      'To be covered on 12 nights a winter; you would cover 5 nights. ' +
-        'That is with bare, moist, firm soil; heavy frost cloth tied to the ground all round; and soil banked over the graft.',
+      '6.9 of ten trees would have lived ten years; you want 8. That is with soil banked over the graft.',
+    );
+  });
+
+  it('are told with the nights where those stop them', () => {
+    const covered: OfferOf = (_, { covers }) =>
+      offer({ nightsToCover: 12, livingInTen: covers.includes('tied') ? 9 : 2 });
+    expect(choose(asking(satsuma), covered).not[0].rule).toBe(
+      'To be covered on 12 nights a winter; you would cover 5 nights. That is under the strongest cover tried.',
+    );
+  });
+
+  it('say so where even the strongest cover is too little', () => {
+    const { not } = choose(asking(satsuma), (_, { covers }) => offer({ lostCropsInTen: 9 - covers.length }));
+    expect(not[0].rule).toBe(
+      'Loses 5 crops in ten; you can bear 2. That is under the strongest cover tried.',
     );
   });
 

@@ -22,11 +22,11 @@ export function inOrder(wishes: readonly WishMet[]): readonly WishMet[] {
 export function chosenSentence({ meet, nearly, not }: Chosen, place: string): string {
   const all = meet.length + nearly.length + not.length;
   const verb = (count: number, one: string, many: string): string => (count === 1 ? one : many);
-  const near = nearly.length === 0 ? '' : `, ${nearly.length} nearly ${verb(nearly.length, 'does', 'do')}`;
+  const near = nearly.length === 0 ? '' : ` and ${nearly.length} nearly ${verb(nearly.length, 'does', 'do')}`;
   if (meet.length === 0)
     return nearly.length === 0
       ? `Of ${plural(all, 'kind')}, none at ${place} meets all that you want, nor nearly.`
-      : `Of ${plural(all, 'kind')}, none at ${place} meets all that you want${near}.`;
+      : `Of ${plural(all, 'kind')}, none at ${place} meets all that you want${near.replace(' and', ', but')}.`;
   const met = `${meet.length} at ${place} ${verb(meet.length, 'meets', 'meet')} all that you want`;
   return `Of ${plural(all, 'kind')}, ${met}${near}.`;
 }

@@ -29,7 +29,7 @@ export const choosingRules = (unit: TemperatureUnit): readonly ChoosingRule[] =>
     title: 'The least that does it.',
     words:
       'Each kind is tried on the page’s spot as it is, under the page’s cover, then under others from the least work up, until one way meets every wish: ' +
-      `${covers.join('; ')}; cloths tied to the ground all round. Lights only once they are confirmed as safe, a garage only for a tree in a container. The list is a design choice.`,
+      `${covers.join('; ')}; cloths tied to the ground all round. Lights only once they are confirmed as safe, a garage only for a tree in a container. Heavy cloth on bare soil, with the graft banked, is the strongest of them. The list is a design choice.`,
   },
   {
     title: 'Nights.',
