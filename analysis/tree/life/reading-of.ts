@@ -25,13 +25,19 @@ export function readingOf(margins: WinterMargins, q: ReadingQuestion): LifeReadi
   const shares = sharesByAge(ends, complete);
   const hardy = sharesByAge(endsIf(margins, q, q.killEnds.low), complete);
   const tender = sharesByAge(endsIf(margins, q, q.killEnds.high), complete);
+  const followed = new Int32Array(HORIZON_YEARS);
+  const alive = new Int32Array(HORIZON_YEARS);
+  for (const { start, years } of all.lives) {
+    for (let a = 0; a < Math.min(HORIZON_YEARS, count - start); a++) {
+      followed[a]!++;
+      if (years > a) alive[a]!++;
+    }
+  }
   const living = Array.from({ length: HORIZON_YEARS }, (_, i): AgeShare => {
-    const age = i + 1;
-    const followed = all.lives.filter(({ start }) => start + age <= count);
     return {
-      age,
-      followed: followed.length,
-      alive: followed.filter(({ years }) => years >= age).length,
+      age: i + 1,
+      followed: followed[i]!,
+      alive: alive[i]!,
       share: shares[i]!,
       low: null,
       high: null,

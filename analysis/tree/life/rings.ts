@@ -34,18 +34,20 @@ export interface RingsQuestion {
  * Each draw: a ring of the complete winters in circular blocks; one error of the place's mean and one of its scale, shared by
  * all winters of the ring; a chance of an unseen winter from Jeffreys' posterior of 0 in n, Beta(1/2, n + 1/2), evenly
  * spread over its quantiles, so that 200 draws are enough.
+ * @throws RangeError when no winter is complete.
  */
 export function makeRings({ complete, random, place = null, ...q }: RingsQuestion): Rings {
   const draws = q.draws ?? RING_DRAWS;
   const positions = Array.from(complete.keys()).filter((j) => complete[j] === 1);
   const length = positions.length;
+  if (length === 0) throw new RangeError('A ring needs at least 1 complete winter, got 0.');
   const block = Math.min(q.block ?? BLOCK_WINTERS, length);
   const winter = new Int16Array(draws * length);
   const colder = place && new Int16Array(draws * length);
   const unseen = new Float64Array(draws);
   const order = shuffled(draws, random);
   const ring = new Int16Array(length);
-  for (let b = 0; b < draws && length > 0; b++) {
+  for (let b = 0; b < draws; b++) {
     circularBlocks(length, block, random, ring);
     for (let i = 0; i < length; i++) winter[b * length + i] = positions[ring[i]!]!;
     unseen[b] = chanceOfNoneIn(length, (order[b]! + random.uniform()) / draws, random);
