@@ -17,7 +17,7 @@ import { limitC } from './level-answer.ts';
 import type { Subject } from './subject.ts';
 import { yearNotes } from './year-notes.ts';
 import { yearTasks } from './year-tasks.ts';
-import type { DateChance, FreezeDates, HarvestYear, TypeYear, YearAnswer } from './year.ts';
+import type { DateChance, FreezeDates, HarvestYear, PickingSaves, TypeYear, YearAnswer } from './year.ts';
 
 export interface YearQuestion {
   readonly types: readonly CitrusType[];
@@ -27,6 +27,8 @@ export interface YearQuestion {
   /** What the spot alone adds: covers are to be ready for the nights without them. In the open unless told. */
   readonly spotGains?: LevelGainSpreads;
   readonly calendar: HarvestCalendar;
+  /** What picking early saves for a type, where lives are worked out too: see `pickingSaves`. */
+  readonly pickingSaves?: (type: CitrusType) => PickingSaves | null;
   /** Draws behind every range; 1,000 unless told. */
   readonly draws?: number;
 }
@@ -88,6 +90,7 @@ export function answerYear(subject: Subject, nights: KeptNights, question: YearQ
         hardFreeze: hardFreeze.dates,
         uncovered: uncovered.dates,
       }),
+      picking_saves: question.pickingSaves?.(type) ?? null,
       early_late: outOfSeason(leaf.dates, hemisphere),
     };
   });

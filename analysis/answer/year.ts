@@ -49,6 +49,8 @@ export interface TypeYear {
   /** At its level's threshold plus penalties, with the spot's and cover's gains. */
   readonly levels: readonly { readonly level: Level; readonly dates: FreezeDates }[];
   readonly harvest: HarvestYear;
+  /** What picking early saves for the tree; `null` where fruit hangs at all times, or lives weren't asked about. */
+  readonly picking_saves: PickingSaves | null;
   readonly tasks: readonly CalendarTask[];
   /** Freezes out of season: shares of winters in which the leaves were taken on a night before `before`, and after `after`; `null` without a winter. */
   readonly early_late: {
@@ -57,6 +59,12 @@ export interface TypeYear {
     readonly after: string;
     readonly share_after: number;
   } | null;
+}
+
+/** Share of trees living at ten years, hardening counted night by night, with the crop left hanging and picked early; `null`: not followed so far. */
+export interface PickingSaves {
+  readonly ten_years_late: number | null;
+  readonly ten_years_early: number | null;
 }
 
 /** The crop against the cold. */

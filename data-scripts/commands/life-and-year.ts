@@ -3,6 +3,7 @@ import { lifePlace } from '../../analysis/answer/life-place.ts';
 import type { LifeAnswer } from '../../analysis/answer/life.ts';
 import { gainsOnSpot, type Protection } from '../../analysis/answer/protection.ts';
 import type { Subject } from '../../analysis/answer/subject.ts';
+import { pickingSaves } from '../../analysis/answer/picking-saves.ts';
 import { answerYear } from '../../analysis/answer/year-answer.ts';
 import type { YearAnswer } from '../../analysis/answer/year.ts';
 import type { KeptNights } from '../../analysis/records/kept-nights.ts';
@@ -31,9 +32,16 @@ export async function lifeAndYear(
   const planting = { startAgeYears, picking, calendar };
   const spotGains = gainsOnSpot(spot, []);
   const question = { types, tree, gains, spotGains, planting };
+  const place = lifePlace(subject, nights, planting);
   return {
-    ...(life && { life: lastOf(answerLife(lifePlace(subject, nights, planting), question)) }),
-    ...(year && { year: answerYear(subject, nights, { types, tree, gains, spotGains, calendar }) }),
+    ...(life && { life: lastOf(answerLife(place, question)) }),
+    ...(year && {
+      year: answerYear(subject, nights, {
+        ...question,
+        calendar,
+        pickingSaves: (type) => pickingSaves(place, type, question),
+      }),
+    }),
   };
 }
 

@@ -4,6 +4,7 @@ import { answerLife, answerLifeWithoutRanges } from '../../analysis/answer/life-
 import { lifePlace, type GrownTrees, type LifePlace } from '../../analysis/answer/life-place.ts';
 import type { LifeAnswer } from '../../analysis/answer/life.ts';
 import { offersAt } from '../../analysis/answer/offers.ts';
+import { pickingSaves } from '../../analysis/answer/picking-saves.ts';
 import { gainsOnSpot, readProtection, type Protection } from '../../analysis/answer/protection.ts';
 import { IN_THE_OPEN } from '../../analysis/answer/standing-spot.ts';
 import type { Subject } from '../../analysis/answer/subject.ts';
@@ -29,9 +30,15 @@ export function livesWithRanges(subject: Subject, question: LifeQuestion): Steps
 }
 
 export function* yearHere(subject: Subject, question: LifeQuestion): Steps<YearAnswer> {
-  const { tree, gains, spotGains, planting } = grownTrees(question);
-  const { calendar } = planting;
-  return answerYear(subject, question.nights, { types: CITRUS_TYPES, tree, gains, spotGains, calendar });
+  const place = placeOf(subject, question);
+  const grown = grownTrees(question);
+  const { calendar } = grown.planting;
+  return answerYear(subject, question.nights, {
+    ...grown,
+    types: CITRUS_TYPES,
+    calendar,
+    pickingSaves: (type) => pickingSaves(place, type, grown),
+  });
 }
 
 /** Types that meet the wishes, on the spot of the page and on others. */

@@ -20,6 +20,7 @@ const TYPE: TypeYear = {
       }),
     },
   ],
+  picking_saves: null,
   harvest: madeHarvest(),
   tasks: [
     madeTask({ id: 'prune', title: 'Prune', from: '03-24', to: '06-30', basis: 'practice' }),
