@@ -10,9 +10,8 @@ import type { StripBar, StripRow } from '../../charts/year-strip.ts';
 import { formatMonthDay, formatMonthDays } from '../../format/month-day.ts';
 import { formatChance } from '../../format/numbers.ts';
 import type { TemperatureUnit } from '../../format/unit.ts';
-import { textInUnit } from '../cover/text-in-unit.ts';
 import { chanceSpans, oneInTen, outOfSeason } from './freeze-season.ts';
-import { basisWords, inOrderOfTheYear, TASK_NAMES, taskDates } from './task-words.ts';
+import { basisWords, inOrderOfTheYear, TASK_NAMES, taskDates, whyWords } from './task-words.ts';
 import { datesSentence, formatLimit, levelCold, levelName, limitWords } from './year-words.ts';
 
 const BARE: Omit<StripRow, 'key' | 'label' | 'words'> = {
@@ -123,6 +122,6 @@ function taskRow(task: CalendarTask, unit: TemperatureUnit): StripRow {
     bars: task.to === null ? [] : [{ from: task.from, to: task.to, look }],
     days: task.to === null ? [{ date: task.from, look }] : [],
     after: taskDates(task),
-    words: `${task.title}: ${taskDates(task, 'long')}, ${basisWords(task)}. ${textInUnit(task.why, unit)}`,
+    words: `${task.title}: ${taskDates(task, 'long')}, ${basisWords(task)}. ${whyWords(task, unit)}`,
   };
 }

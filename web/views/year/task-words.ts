@@ -2,6 +2,8 @@ import type { CalendarTask } from '../../../analysis/answer/year.ts';
 import { sourceOf } from '../../../analysis/tree/sources.ts';
 import { axisDay } from '../../charts/year-strip.ts';
 import { formatMonthDay, formatMonthDays } from '../../format/month-day.ts';
+import type { TemperatureUnit } from '../../format/unit.ts';
+import { textInUnit } from '../cover/text-in-unit.ts';
 
 /** Short names for the strip, where a title has no room. */
 export const TASK_NAMES: Readonly<Record<CalendarTask['id'], string>> = {
@@ -45,6 +47,11 @@ export function basisWords(task: CalendarTask): string {
     case 'found':
       return 'as published';
   }
+}
+
+/** The reason in the unit shown. */
+export function whyWords({ why }: CalendarTask, unit: TemperatureUnit): string {
+  return textInUnit(why, unit).replace(/(^|[\s(])-(?=\d)/g, '$1\u2212');
 }
 
 /** Full names of the sources; the one that says "no source" is said by the basis already. */
