@@ -133,6 +133,22 @@ export function medianSentence({ night_by_night: colder, hardened }: TypeLife, h
     : `${told}; of hardened trees half ${half(second)}.`;
 }
 
+/**
+ * Why the curve of hardened trees may fall under the other, `''` where it doesn't: each tree lives as long or longer, but the
+ * trees left to follow are others.
+ */
+export function crossingSentence({ night_by_night: colder, hardened }: TypeLife): string {
+  const crossing = colder.living.find(({ share }, i) => {
+    const other = hardened.living[i]?.share ?? null;
+    return share !== null && other !== null && other < share - 0.005;
+  });
+  if (!crossing) return '';
+  return (
+    `From ${plural(crossing.age, 'winter')} on the curve of hardened trees lies under the other. No single tree fares worse for being hardened; ` +
+    'more of them live to meet a later freeze, and with few trees of that age to follow each one weighs heavily.'
+  );
+}
+
 /** How hardened trees here are when it matters; `''` where no night came near. */
 export function hardeningSentence({ hardening_on_cold_nights: hardening }: TypeLife): string {
   if (hardening === null) return '';

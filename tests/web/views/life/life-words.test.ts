@@ -4,6 +4,7 @@ import type { AgeShare, LifeAnswer, LifeReading, TypeLife } from '../../../../an
 import {
   countOrShare,
   countRows,
+  crossingSentence,
   cropCells,
   cropRows,
   cropsSentence,
@@ -151,6 +152,17 @@ describe('how long half of them live', () => {
     expect(medianSentence(type(half(8, 5, 14), half(8, 5, 14)), 30)).toBe(
       'Half of the trees planted reach 8 winters (range 5 to 14), by either reading.',
     );
+  });
+});
+
+describe('curves that cross', () => {
+  const curve = (...shares: readonly (number | null)[]): LifeReading =>
+    reading(22, { living: shares.map((share, i) => age({ age: i + 1, share })) });
+
+  it('are explained from the winter on in which they do, and only then', () => {
+    expect(crossingSentence(type(curve(0.9, 0.6, 0.6), curve(0.9, 0.7, 0.5)))).toContain('From 3 winters on');
+    expect(crossingSentence(type(curve(0.9, 0.6), curve(0.9, 0.7)))).toBe('');
+    expect(crossingSentence(type(curve(0.9, null), curve(0.9, 0.1)))).toBe('');
   });
 });
 
