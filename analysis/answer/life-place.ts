@@ -76,23 +76,25 @@ export function marginsOf(
 }
 
 /**
- * Nights a winter on which a cover would go on over a tree on the bare spot, by winter and age class; `null` where nothing is
- * put over it that the leaves feel.
+ * Nights a winter on which a cover would go on over a tree on the bare spot, by `coverIndex`; `null` where nothing is put over it
+ * that the leaves feel.
  */
 export function nightsCovered(
   { subject, nights, state }: LifePlace,
   type: CitrusType,
-  { tree, spotGains, gains }: GrownTrees,
+  { tree, spotGains, gains, planting }: GrownTrees,
   reading: Reading,
 ): Int16Array | null {
   const [bare, covered] = [spotGains, gains].map((all) => gainsAt(all.leaf, 'centreC'));
   if (covered.calmC <= bare.calmC && covered.windyC <= bare.windyC) return null;
+  const hemisphere = hemisphereOf(subject.place.lat);
   return nightsToCover(nights, subject.winters, {
     type,
     tree,
     spotGains: centreOf(spotGains),
+    hangsUntil: hangsUntil(harvestWindow(type, planting.calendar, hemisphere), planting.picking),
     withinC: ACTION_MARGIN_C,
-    hemisphere: hemisphereOf(subject.place.lat),
+    hemisphere,
     ...(reading === 'night_by_night' && { hardening: state.hardening }),
   });
 }

@@ -1,6 +1,7 @@
 import type { CoverId } from '../cover/cover-ids.ts';
 import { lastOf } from '../math/steps.ts';
 import { bearingOf } from '../tree/bearing.ts';
+import { coverIndex } from '../tree/nights-to-cover.ts';
 import type { CitrusType } from '../tree/catalogue.ts';
 import { harvestWindow } from '../tree/harvest.ts';
 import { lifeRanges, type RangedTree } from '../tree/life/life-ranges.ts';
@@ -99,13 +100,13 @@ function tenfold(share: number | null): number | null {
   return share === null ? null : 10 * share;
 }
 
-/** Nights a complete winter over a mature tree; 0 without a cover. */
+/** Nights a complete winter over a mature tree and its crop; 0 without a cover. */
 function meanNights(nights: Int16Array | null, complete: Uint8Array): number | null {
   if (nights === null) return 0;
   let [sum, winters] = [0, 0];
   complete.forEach((flag, w) => {
     if (!flag) return;
-    sum += nights[w * AGE_CLASS_FROM.length + MATURE.ageClass];
+    sum += nights[coverIndex(w, MATURE.ageClass, MATURE.bearing)];
     winters++;
   });
   return winters === 0 ? null : sum / winters;

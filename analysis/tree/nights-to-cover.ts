@@ -8,7 +8,17 @@ import { TreeLimits } from './tree-limits.ts';
 import { AGE_CLASS_FROM } from './winter-margins.ts';
 import { winterSpans } from './winter-spans.ts';
 
-export interface NightsToCoverQuestion extends Pick<MarginQuestion, 'type' | 'tree' | 'hemisphere'> {
+const AGES = AGE_CLASS_FROM.length;
+
+/** Where {@link nightsToCover} has the nights of a winter for a tree of an age class, with a crop or without. */
+export function coverIndex(winter: number, ageClass: number, bearing: boolean): number {
+  return (winter * AGES + ageClass) * 2 + (bearing ? 1 : 0);
+}
+
+export interface NightsToCoverQuestion extends Pick<
+  MarginQuestion,
+  'type' | 'tree' | 'hangsUntil' | 'hemisphere'
+> {
   /** Gains without the cover. */
   readonly spotGains: LevelGains;
   /** How near the limit a night must come to be covered, because forecasts err: see `ACTION_MARGIN_C`. */
@@ -18,31 +28,35 @@ export interface NightsToCoverQuestion extends Pick<MarginQuestion, 'type' | 'tr
 }
 
 /**
- * Nights a winter on which a cover would go on to save the leaves: entry `winter * ages + ageClass`, incomplete winters too.
- * The load of a crop isn't counted: who covers knows the type and how old the tree is.
+ * Nights a winter on which a cover would go on to save the leaves, and while a crop hangs the fruit: by {@link coverIndex},
+ * incomplete winters too. The load of a crop isn't counted at the leaves, whose limit lies far below the fruit's.
  * @throws RangeError for a type whose hours aren't kept
  */
 export function nightsToCover(
   nights: KeptNights,
   winters: Pick<WinterTable, 'winter'>,
-  { type, tree, spotGains, withinC, hardening, hemisphere }: NightsToCoverQuestion,
+  { type, tree, spotGains, withinC, hardening, hangsUntil, hemisphere }: NightsToCoverQuestion,
 ): Int16Array {
-  const { hours, centreC } = type.thresholds.leaf;
-  const air = new AirAtTree(nights, hours, spotGains.leaf);
+  const { leaf, fruit } = type.thresholds;
+  const leafAir = new AirAtTree(nights, leaf.hours, spotGains.leaf);
+  const fruitAir = new AirAtTree(nights, fruit.hours, spotGains.fruit);
   const limits = new TreeLimits(type, tree);
   const within = toHundredths(withinC);
-  const byAge = Int32Array.from(limits.agesC, (ageC) => limits.limit(centreC, ageC, false) + within);
+  const fruitLimit = toHundredths(fruit.centreC) + within;
+  const byAge = Int32Array.from(limits.agesC, (ageC) => limits.limit(leaf.centreC, ageC, false) + within);
   const soft = (i: number): number =>
-    limits.limit(centreC, hardening ? limits.notHardenedC * (1 - hardening[i]) : 0, false) + within;
-  const { from, to } = winterSpans(nights, winters, null, hemisphere);
-  const ages = AGE_CLASS_FROM.length;
-  const counts = new Int16Array(from.length * ages);
+    limits.limit(leaf.centreC, hardening ? limits.notHardenedC * (1 - hardening[i]) : 0, false) + within;
+  const { from, picked, to } = winterSpans(nights, winters, hangsUntil, hemisphere);
+  const counts = new Int16Array(from.length * AGES * 2);
   for (let w = 0; w < from.length; w++) {
     for (let i = from[w]; i < to[w]; i++) {
-      const cold = air.at(i);
+      const cold = leafAir.at(i);
       const softHit = hardening !== undefined && cold <= soft(i);
-      for (let age = 0; age < ages; age++) {
-        if (softHit || cold <= byAge[age]) counts[w * ages + age]++;
+      const fruitHit = i < picked[w] && fruitAir.at(i) <= fruitLimit;
+      for (let age = 0; age < AGES; age++) {
+        const leafHit = softHit || cold <= byAge[age];
+        if (leafHit) counts[coverIndex(w, age, false)]++;
+        if (leafHit || fruitHit) counts[coverIndex(w, age, true)]++;
       }
     }
   }

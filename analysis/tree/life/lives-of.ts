@@ -1,6 +1,6 @@
 import { YEARS_TO_BEAR_AGAIN } from '../bearing.ts';
 import type { Reading, WinterMargins } from '../winter-margins.ts';
-import { AGE_CLASS_FROM } from '../winter-margins.ts';
+import { coverIndex } from '../nights-to-cover.ts';
 import { lossBits } from './harm.ts';
 import type { PlantingLife } from './life-shapes.ts';
 import { treeYears, type TreeAges } from './tree-years.ts';
@@ -10,7 +10,7 @@ export const CROP_WINTERS = 10;
 
 export interface LivesQuestion extends TreeAges {
   readonly reading: Reading;
-  /** Nights to cover by winter and age class (`winter * 4 + ageClass`); `null` without a cover. */
+  /** Nights to cover, by `coverIndex`; `null` without a cover. */
   readonly nightsToCover?: Int16Array | null;
 }
 
@@ -79,7 +79,7 @@ export function livesOf(margins: WinterMargins, q: LivesQuestion): Lives {
       if (lost && seen) cropsLost++;
       if (nights && seen) {
         const ageClass = (regrowing > 0 ? years.regrowingClass : years.ageClass)[a]!;
-        const night = nights[j * AGE_CLASS_FROM.length + ageClass]!;
+        const night = nights[coverIndex(j, ageClass, bearing)]!;
         wintersCovered++;
         nightsCovered += night;
         if (night > mostNightsCovered) mostNightsCovered = night;

@@ -5,7 +5,7 @@ import { ACTION_MARGIN_C, coverNights } from '../../../analysis/cover/cover-nigh
 import { findType } from '../../../analysis/tree/catalogue.ts';
 import { meanHardeningOnColdNights } from '../../../analysis/tree/hardening-on-cold-nights.ts';
 import { atEveryLevel } from '../../../analysis/tree/level-gains.ts';
-import { nightsToCover } from '../../../analysis/tree/nights-to-cover.ts';
+import { coverIndex, nightsToCover } from '../../../analysis/tree/nights-to-cover.ts';
 import { MATURE_TREE } from '../../../analysis/tree/penalties.ts';
 import { AGE_CLASS_FROM } from '../../../analysis/tree/winter-margins.ts';
 import { dayNumber } from '../../../analysis/units/calendar.ts';
@@ -37,12 +37,39 @@ describe('nights to cover', () => {
             withCover: gains.leaf,
           });
           const byWinter = new Map(told.winters.map(({ winter, toCover }) => [winter, toCover]));
-          expect([...winters.winter].map((_, w) => counts[w * AGES + ageClass])).toEqual(
+          expect([...winters.winter].map((_, w) => counts[coverIndex(w, ageClass, false)])).toEqual(
             [...winters.winter].map((winter) => byWinter.get(winter) ?? 0),
           );
         });
       }),
       { numRuns: 40 },
+    );
+  });
+
+  it('are those on which leaf or hanging fruit is in danger, for a tree with a crop', () => {
+    fc.assert(
+      fc.property(anyQuestion, (q) => {
+        const { nights, winters } = STATIONS[q.hemisphere];
+        const { type, tree, gains } = q;
+        const ask = { spotGains: gains, withinC: ACTION_MARGIN_C };
+        const always = nightsToCover(nights, winters, { ...q, ...ask, hangsUntil: null });
+        const daysAt = (level: 'fruit' | 'leaf'): Set<number> => {
+          const state = { ...MATURE_TREE, ...tree, ageYears: 10, hardened: true };
+          const told = coverNights(nights, winters, {
+            hours: type.thresholds[level].hours,
+            limitC: limitC({ type, level, tree: state }),
+            without: gains[level],
+            withCover: gains[level],
+          });
+          return new Set(told.nights.map(({ day }) => day));
+        };
+        const days = new Set([...daysAt('fruit'), ...daysAt('leaf')]);
+        [...winters.winter].forEach((winter, w) => {
+          const own = [...nights.day].filter((day, i) => nights.winter[i] === winter && days.has(day));
+          expect(always[coverIndex(w, 3, true)]).toBe(own.length);
+        });
+      }),
+      { numRuns: 20 },
     );
   });
 
@@ -54,7 +81,8 @@ describe('nights to cover', () => {
         const plain = nightsToCover(nights, winters, ask);
         const soft = nightsToCover(nights, winters, { ...ask, hardening: anyStates(nights, seed).hardening });
         for (const counts of [plain, soft]) {
-          expect(counts.some((count, i) => i % AGES > 0 && count > counts[i - 1])).toBe(false);
+          expect(counts.some((count, i) => i % (2 * AGES) > 1 && count > counts[i - 2])).toBe(false);
+          expect(counts.some((count, i) => i % 2 === 1 && count < counts[i - 1])).toBe(false);
         }
         expect(soft.some((count, i) => count < plain[i])).toBe(false);
       }),

@@ -88,7 +88,7 @@ describe('courses worked by hand', () => {
   test('nights covered are those of the living tree, by its age', () => {
     const made = notComplete(withLoss(quiet(5), 3, 'kill'), 1);
     // Ten times the winter plus the age class.
-    const nightsToCover = Int16Array.from({ length: 20 }, (_, i) => 10 * Math.floor(i / 4) + (i % 4));
+    const nightsToCover = Int16Array.from({ length: 40 }, (_, i) => 10 * Math.floor(i / 8) + ((i >> 1) % 4));
     const only = livesOf(notComplete(made, 1, 2, 3, 4), { ...TREE, nightsToCover });
     expect(only).toMatchObject({ wintersCovered: 1, nightsCovered: 0, mostNightsCovered: 0 });
     // Planted before winters 0, 2, 3, 4 (1 isn't complete): 0 + 21 + 32, 20 + 30, 30, 40.

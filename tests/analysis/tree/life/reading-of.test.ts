@@ -116,7 +116,7 @@ describe('crops', () => {
 
 test('nights covered: mean over winters of living trees, and the worst', () => {
   const made = withLoss(quiet(3), 1, 'kill');
-  const nightsToCover = Int16Array.from([2, 2, 2, 2, 7, 7, 7, 7, 1, 1, 1, 1]);
+  const nightsToCover = Int16Array.from([2, 7, 1].flatMap((count) => Array<number>(8).fill(count)));
   // Planted before 0: 2 + 7; before 1: 7; before 2: 1.
   expect(readingOf(made, { ...TREE, nightsToCover }).nights_covered).toEqual({ mean: 17 / 4, worst: 7 });
   expect(readingOf(made, TREE).nights_covered).toBeNull();
