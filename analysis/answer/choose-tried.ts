@@ -9,8 +9,7 @@ import { allMet, judge, missed, type Judged } from './choose-wishes.ts';
 export interface Tried {
   readonly way: Way;
   readonly offer: Offer;
-  /** Nights a winter: a way without work at night takes none, whatever the offer. */
-  readonly nightsToCover: number | null;
+  readonly nightWork: boolean;
   /** Without ranges: see {@link wishesTold}. */
   readonly wishes: readonly WishMet[];
 }
@@ -25,13 +24,12 @@ export function tryWay(
 ): Tried {
   const way = { spotId, covers: ids };
   const offer = offerOf(type, way);
-  const nightsToCover = nightWork ? offer.nightsToCover : 0;
-  return { way, offer, nightsToCover, wishes: judge(wishes, judged(offer, nightsToCover)) };
+  return { way, offer, nightWork, wishes: judge(wishes, judged(offer, nightWork)) };
 }
 
 /** The wishes as they are told in the end, with the range of the trees that live. */
-export function wishesTold({ offer, nightsToCover }: Tried, wishes: Wishes): readonly WishMet[] {
-  return judge(wishes, judged(offer, nightsToCover), offer.livingInTenLow);
+export function wishesTold({ offer, nightWork }: Tried, wishes: Wishes): readonly WishMet[] {
+  return judge(wishes, judged(offer, nightWork), offer.livingInTenLow);
 }
 
 /** What one spot came to. */
@@ -80,8 +78,12 @@ export function bestOf(tried: readonly Tried[]): Tried {
   });
 }
 
-function judged({ lostCropsInTen, firstCropYear, livingInTen }: Offer, nightsToCover: number | null): Judged {
-  return { nightsToCover, lostCropsInTen, firstCropYear, livingInTen };
+/** Without the low end of the range, which may be work to read. */
+function judged(
+  { nightsToCover, lostCropsInTen, firstCropYear, livingInTen }: Offer,
+  nightWork: boolean,
+): Judged {
+  return { nightsToCover, lostCropsInTen, firstCropYear, livingInTen, nightWork };
 }
 
 /** True when what came of covers that were tried leaves no hope for others on the same spot. */

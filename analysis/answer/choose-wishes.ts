@@ -34,7 +34,13 @@ export function checkWishes(wishes: Wishes): void {
 }
 
 /** What the wishes are held against. */
-export type Judged = Pick<Offer, 'nightsToCover' | 'lostCropsInTen' | 'firstCropYear' | 'livingInTen'>;
+export interface Judged extends Pick<
+  Offer,
+  'nightsToCover' | 'lostCropsInTen' | 'firstCropYear' | 'livingInTen'
+> {
+  /** Something is put on, or the tree brought in, on cold nights. */
+  readonly nightWork: boolean;
+}
 
 /** Each wish against what is offered, in a fixed order, with its rule. The low end of the trees that live changes words only. */
 export function judge(
@@ -43,7 +49,7 @@ export function judge(
   livingInTenLow: number | null = null,
 ): readonly WishMet[] {
   return [
-    nightsMet(wishes.nightsToCover, offer.nightsToCover),
+    nightsMet(wishes.nightsToCover, offer),
     cropsMet(wishes.lostCropsInTen, offer.lostCropsInTen),
     waitMet(wishes.yearsToWait, offer.firstCropYear),
     livingMet(wishes.livingInTen, offer.livingInTen, livingInTenLow),
@@ -76,17 +82,20 @@ function marginOf(wish: Wish, wanted: number): number {
   }
 }
 
-function nightsMet(wanted: number, nights: number | null): WishMet {
+/** A way without work at night takes no nights. One with it is never told as none: a young tree needs it more often. */
+function nightsMet(wanted: number, { nightsToCover, nightWork }: Judged): WishMet {
   const wish = 'nightsToCover';
   const willing =
     wanted === 0 ? 'you would cover none' : `you would cover ${counted(wanted, 'night', 'nights')}`;
-  if (nights === null)
+  if (!nightWork)
+    return { wish, wanted, offered: 0, met: true, rule: `Nothing to put on at night; ${willing}.` };
+  if (nightsToCover === null)
     return unknown(wish, wanted, `How many nights it would need covering is not known here; ${willing}.`);
-  const offered = toldTenths(nights);
+  const offered = Math.max(0.1, toldTenths(nightsToCover));
   const rule =
-    offered === 0
-      ? `Nothing to put on at night; ${willing}.`
-      : `To be covered on ${counted(offered, 'night', 'nights')} a winter; ${willing}.`;
+    offered === 0.1
+      ? `Hardly ever to be covered once grown; ${willing}.`
+      : `To be covered on ${counted(offered, 'night', 'nights')} a winter once grown; ${willing}.`;
   return { wish, wanted, offered, met: offered <= wanted, rule };
 }
 
@@ -112,13 +121,9 @@ function livingMet(wanted: number, livingInTen: number | null, lowInTen: number 
   const offered = toldTenths(livingInTen);
   const low = lowInTen === null ? null : Math.min(offered, toldTenths(lowInTen));
   const met = offered >= wanted;
-  const ranged =
-    low === null || low === offered
-      ? ''
-      : met && low < wanted
-        ? ` It could be as few as ${tenthsText(low)}.`
-        : ` Range from ${tenthsText(low)}.`;
-  const rule = `${tenthsText(offered)} of ten trees would have lived ten years; ${want}.${ranged}`;
+  const doubtful = met && low !== null && low < wanted ? ` It could be as few as ${tenthsText(low)}.` : '';
+  const range = low === null || low === offered || doubtful ? '' : ` (range from ${tenthsText(low)})`;
+  const rule = `${tenthsText(offered)} of ten trees would have lived ten years${range}; ${want}.${doubtful}`;
   return { wish, wanted, offered, met, rule };
 }
 

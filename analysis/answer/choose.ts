@@ -1,12 +1,12 @@
 import { lastOf, type Steps } from '../math/steps.ts';
 import type { CitrusType } from '../tree/catalogue.ts';
 import type { Hemisphere } from '../winter/winter-year.ts';
-import { toldTenths, type OfferOf } from './choose-offer.ts';
+import type { OfferOf } from './choose-offer.ts';
 import { pairsOf } from './choose-pairs.ts';
 import { bestOf, trySpot, tryWay, wishesTold, type Tried } from './choose-tried.ts';
 import { coversTried, spotsTried, wayWords, type CoverTried, type OnPage } from './choose-ways.ts';
 import { allMet, checkWishes, missed } from './choose-wishes.ts';
-import type { Choice, Chosen, Wishes } from './choosing.ts';
+import type { Choice, Chosen, WishMet, Wishes } from './choosing.ts';
 
 /** What is chosen from, and for whom. */
 export interface Choosing {
@@ -20,6 +20,9 @@ export interface Choosing {
 const PAIRED = 8;
 /** Share of the work told as done once every type has been tried on the page's spot. */
 const SPOT_SHARE = 0.6;
+
+/** Nights that are not known stand behind any that are. */
+const NEVER = 1000;
 
 /** A type and what was made of it, in the order of the catalogue. */
 interface Looked {
@@ -85,14 +88,12 @@ function isNear({ wishes }: Tried): boolean {
 
 /** More living, then fewer crops lost, then fewer nights, all as told; the catalogue's order of equals. */
 function byWorth(a: Looked, b: Looked): number {
-  const [x, y] = [a.best, b.best];
-  const told = (count: number | null, unknown: number): number =>
-    count === null ? unknown : toldTenths(count);
+  const told = ({ best: { wishes } }: Looked, which: WishMet['wish'], unknown: number): number =>
+    wishes.find(({ wish }) => wish === which)?.offered ?? unknown;
   return (
-    told(y.offer.livingInTen, 0) - told(x.offer.livingInTen, 0) ||
-    told(x.offer.lostCropsInTen, 10) - told(y.offer.lostCropsInTen, 10) ||
-    told(x.nightsToCover, Infinity) - told(y.nightsToCover, Infinity) ||
-    0
+    told(b, 'livingInTen', 0) - told(a, 'livingInTen', 0) ||
+    told(a, 'lostCropsInTen', 10) - told(b, 'lostCropsInTen', 10) ||
+    told(a, 'nightsToCover', NEVER) - told(b, 'nightsToCover', NEVER)
   );
 }
 

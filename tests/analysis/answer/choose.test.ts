@@ -24,7 +24,7 @@ describe('types that meet every wish', () => {
       'Nothing to put on at night; you would cover 5 nights.',
       'Loses 1 crop in ten; you can bear 2.',
       'First crop in year 3; you would wait 5 years.',
-      '9 of ten trees would have lived ten years; you want 8. Range from 8.5.',
+      '9 of ten trees would have lived ten years (range from 8.5); you want 8.',
     ]);
   });
 
@@ -40,7 +40,7 @@ describe('types that meet every wish', () => {
     const byCloth: OfferOf = (_, { covers }) => offer({ livingInTen: covers.includes('tied') ? 9 : 6 });
     const [{ way, wishes }] = choose(asking(satsuma), byCloth).meet;
     expect(way.covers).toEqual(['cloth-medium', 'tied']);
-    expect(wishes[0].rule).toBe('To be covered on 3 nights a winter; you would cover 5 nights.');
+    expect(wishes[0].rule).toBe('To be covered on 3 nights a winter once grown; you would cover 5 nights.');
   });
 
   it('stand with more living first, then fewer crops lost, then fewer nights, then as in the catalogue', () => {
@@ -119,7 +119,7 @@ describe('types that nearly do', () => {
 
   it('show the low end of a range without a warning where the wish is missed anyway', () => {
     const [{ wishes }] = choose(asking(satsuma), () => offer({ livingInTen: 7.5, livingInTenLow: 5 })).nearly;
-    expect(wishes[3].rule).toBe('7.5 of ten trees would have lived ten years; you want 8. Range from 5.');
+    expect(wishes[3].rule).toBe('7.5 of ten trees would have lived ten years (range from 5); you want 8.');
   });
 
   it('are told what closes the gap: another spot before a spot and a cover', () => {
@@ -175,7 +175,7 @@ describe('types that do not', () => {
     const covered: OfferOf = (_, { covers }) =>
       offer({ nightsToCover: 12, livingInTen: covers.includes('tied') ? 9 : 2 });
     expect(choose(asking(satsuma), covered).not[0].rule).toBe(
-      'To be covered on 12 nights a winter; you would cover 5 nights. That is under the strongest cover tried.',
+      'To be covered on 12 nights a winter once grown; you would cover 5 nights. That is under the strongest cover tried.',
     );
   });
 
@@ -258,6 +258,21 @@ describe('what is asked and when', () => {
     }));
     expect(read).toEqual(['satsuma_owari cloth-medium,tied']);
     expect(chosen.meet[0].wishes[3].rule).toContain('It could be as few as 4');
+  });
+
+  it('never takes a cover for none, though a grown tree never needed it', () => {
+    const seldom = (nightsToCover: number) =>
+      choose(asking(satsuma, { nightsToCover }), (_, { covers }) =>
+        offer({ nightsToCover: 0, livingInTen: covers.includes('tied') ? 9 : 3 }),
+      );
+    expect(seldom(1).meet[0].wishes[0]).toMatchObject({
+      offered: 0.1,
+      rule: 'Hardly ever to be covered once grown; you would cover 1 night.',
+    });
+    expect(seldom(0).meet).toEqual([]);
+    expect(seldom(0).nearly[0].wishes[0].rule).toBe(
+      'Hardly ever to be covered once grown; you would cover none.',
+    );
   });
 
   it('counts no nights for what is not put on at night', () => {
