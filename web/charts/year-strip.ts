@@ -116,7 +116,7 @@ export function placeWords(
   widthOf: (text: string) => number,
 ): readonly PlacedWords[] {
   const { before, after } = row;
-  const both = [before, after].filter((text) => text !== '').join(', ');
+  const both = [before, after].filter((text) => text !== '').join(' to ');
   if (both === '') return [];
   if (!marks) return [{ text: both, x: (left + right) / 2, anchor: 'middle' }];
   const [startPx, endPx] = marks;

@@ -84,10 +84,10 @@ describe('words beside the marks', () => {
       'start',
     ]);
     expect(placeWords(row, [10, 300], [0, 500], widthOf)).toEqual([
-      { text: '14 Nov, 24 Mar', x: 306, anchor: 'start' },
+      { text: '14 Nov to 24 Mar', x: 306, anchor: 'start' },
     ]);
     expect(placeWords(row, null, [0, 500], widthOf)).toEqual([
-      { text: '14 Nov, 24 Mar', x: 250, anchor: 'middle' },
+      { text: '14 Nov to 24 Mar', x: 250, anchor: 'middle' },
     ]);
   });
 
