@@ -1,3 +1,6 @@
+import { winterLabels } from './chart-size.ts';
+import { ageTicks } from './survival-curve.ts';
+
 /** One planting: the winter its tree met first, and a letter for each winter from then on. */
 export interface GridRow {
   readonly winter: number;
@@ -31,6 +34,22 @@ export function gridColumns(rows: readonly GridRow[], alignment: Alignment): Gri
 /** Column of a row's first cell. */
 export function startColumn(row: GridRow, alignment: Alignment, { first }: GridColumns): number {
   return alignment === 'age' ? 0 : row.winter - first;
+}
+
+/** Names of columns with room between them: winters by their January, or ages. */
+export function columnLabels(
+  { first, count }: GridColumns,
+  alignment: Alignment,
+  cellPx: number,
+): readonly { readonly column: number; readonly text: string }[] {
+  if (alignment === 'winter')
+    return winterLabels(first, first + count - 1, cellPx).map((winter) => ({
+      column: winter - first,
+      text: String(winter),
+    }));
+  return ageTicks(count, cellPx)
+    .filter((age) => age > 0)
+    .map((age) => ({ column: age - 1, text: String(age) }));
 }
 
 /** The cell of a row that stands in a column, or the nearest one the row has. */

@@ -4,6 +4,7 @@ import {
   ALIGNMENTS,
   cellAt,
   cellForKey,
+  columnLabels,
   gridColumns,
   keptCell,
   startColumn,
@@ -32,6 +33,21 @@ describe('the planting grid', () => {
     expect(gridColumns(rows, 'age')).toEqual({ first: 0, count: 5 });
     expect(gridColumns([], 'winter').count).toBe(0);
     expect(startColumn(rows[3], 'winter', gridColumns(rows, 'winter'))).toBe(4);
+  });
+
+  it('names columns by the January of their winter, or by age', () => {
+    expect(columnLabels({ first: 1958, count: 20 }, 'winter', 10)).toEqual([
+      { column: 2, text: '1960' },
+      { column: 7, text: '1965' },
+      { column: 12, text: '1970' },
+      { column: 17, text: '1975' },
+    ]);
+    expect(
+      columnLabels({ first: 0, count: 12 }, 'age', 10).map(({ column, text }) => [column, text]),
+    ).toEqual([
+      [4, '5'],
+      [9, '10'],
+    ]);
   });
 
   it('lets a freeze be followed up and down: the same winter, or the nearest a row has', () => {
