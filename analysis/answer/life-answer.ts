@@ -7,11 +7,14 @@ import { lifeRanges, type LifeRange, type RangedTree } from '../tree/life/life-r
 import { firstCropWinter, HORIZON_YEARS } from '../tree/life/tree-years.ts';
 import { withRange } from '../tree/life/with-range.ts';
 import { READINGS, type Reading, type WinterMargins } from '../tree/winter-margins.ts';
+import { FitShelf } from './fit-book.ts';
+import { killAtMost } from './kill-bound.ts';
 import { centreOf, marginsOf, readingAt, ringsOf, type LifePlace, type LifeQuestion } from './life-place.ts';
 import type { LifeAnswer, LifeReading, TypeLife } from './life.ts';
 
 /** A type's margins at a place, and what follows from them without ranges. */
 interface LivedType {
+  readonly type: CitrusType;
   readonly life: TypeLife;
   readonly margins: WinterMargins;
   readonly firstCropYear: number;
@@ -42,8 +45,10 @@ export function* answerLife(place: LifePlace, question: LifeQuestion): Steps<Lif
     yield (LIVES_SHARE * lived.length) / types.length;
   }
   const rings = ringsOf(place.subject);
-  const trees = lived.flatMap(({ margins, firstCropYear }): RangedTree[] =>
+  const shelf = new FitShelf(place.subject);
+  const trees = lived.flatMap(({ type, margins, firstCropYear }): RangedTree[] =>
     READINGS.map((reading) => ({
+      killAtMost: killAtMost(shelf, type, question, reading),
       margins,
       reading,
       firstCropYear,
@@ -71,6 +76,7 @@ function livedType(place: LifePlace, type: CitrusType, question: LifeQuestion): 
   const { firstCropYear, basis } = bearingOf(type);
   const of = (reading: Reading): LifeReading => readingAt(place, type, question, margins, reading);
   return {
+    type,
     margins,
     firstCropYear,
     life: {

@@ -19,6 +19,8 @@ import {
   type LifePlace,
 } from './life-place.ts';
 import type { AgeShare, LifeReading } from './life.ts';
+import { FitShelf } from './fit-book.ts';
+import { killAtMost } from './kill-bound.ts';
 import { gainsOnSpot } from './protection.ts';
 import { standingSpot, type StandingSpot } from './standing-spot.ts';
 
@@ -31,6 +33,7 @@ export interface OffersQuestion extends Pick<GrownTrees, 'tree' | 'planting'> {
 const READING = 'night_by_night';
 const MATURE = { reading: READING, ageClass: AGE_CLASS_FROM.length - 1, bearing: true } as const;
 const TEN_YEARS = 10;
+const BOUND_DRAWS = 200;
 /** Courses that tell of a winter in which a tree old enough to bear gave a crop, and of those that count for nothing. */
 const PICKED = 'cb';
 const UNTOLD = '.?';
@@ -40,6 +43,8 @@ export function offersAt(place: LifePlace, { tree, planting, spot }: OffersQuest
   const rings = ringsOf(place.subject);
   const { winters } = place.subject;
   const hemisphere = hemisphereOf(place.subject.place.lat);
+  // Few draws: only the bound of a rare kill is read from these fits.
+  const shelf = new FitShelf(place.subject, BOUND_DRAWS);
   const spots = new Map<string, StandingSpot>();
 
   function spotOf({ spotId }: Way): StandingSpot {
@@ -78,7 +83,8 @@ export function offersAt(place: LifePlace, { tree, planting, spot }: OffersQuest
     };
     let ranged: AgeShare | null = null;
     const tenYears = (): AgeShare => {
-      ranged ??= withRange(reading, lastOf(lifeRanges(rings, [tree]))[0]).living[TEN_YEARS - 1];
+      const bounded = { ...tree, killAtMost: killAtMost(shelf, type, grown, READING) };
+      ranged ??= withRange(reading, lastOf(lifeRanges(rings, [bounded]))[0]).living[TEN_YEARS - 1];
       return ranged;
     };
     const { share } = reading.living[TEN_YEARS - 1];

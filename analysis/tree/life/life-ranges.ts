@@ -9,6 +9,11 @@ import { HORIZON_YEARS, TREE_STATES, treeYears, type TreeAges, type TreeYears } 
 export interface RangedTree extends TreeAges {
   readonly margins: WinterMargins;
   readonly reading: Reading;
+  /**
+   * Chance a winter of being killed that a curve through the place's winters bounds from above (90 % range), where that is less
+   * than the record's length alone allows; left out where no curve says so.
+   */
+  readonly killAtMost?: number | null;
 }
 
 /** 5 and 95 % of the draws, by age from 1. */
@@ -29,7 +34,8 @@ export interface LifeRange {
  * In each draw a tree is planted at every place of the ring and followed round it. The share living at age `a` is then
  * lowered by `(1 - p)^a`, `p` the draw's chance of a winter worse than any on record. Such a winter is taken to kill at
  * any age and of any type: how cold it would be is just what the record can't tell. So the low end of a tree that no
- * winter on record killed is what a count of 0 in n allows, and no range ends at 1 unless every planting lived.
+ * winter on record killed is what a count of 0 in n allows, and no range ends at 1 unless every planting lived. Where a curve
+ * bounds the chance of a kill more closely (`killAtMost`), `p` is made smaller in that proportion.
  */
 export function* lifeRanges(
   rings: Rings,
@@ -45,6 +51,7 @@ export function* lifeRanges(
 }
 
 class RingWalk {
+  private readonly unseenPart: number;
   private readonly years: TreeYears;
   private readonly harm: Harm;
   private readonly kill: Int16Array;
@@ -59,8 +66,9 @@ class RingWalk {
 
   constructor(
     private readonly rings: Rings,
-    { margins, reading, ...ages }: RangedTree,
+    { margins, reading, killAtMost = null, ...ages }: RangedTree,
   ) {
+    this.unseenPart = killAtMost === null ? 1 : Math.min(1, killAtMost / rings.unseenAtMost);
     this.years = treeYears(ages, HORIZON_YEARS);
     // A ring is laid out once round and as far again as the oldest age, so that a walk needs no turning.
     this.harm = emptyHarm(rings.length + HORIZON_YEARS);
@@ -88,7 +96,7 @@ class RingWalk {
     let median = Infinity;
     for (let a = 0; a < HORIZON_YEARS; a++) {
       living -= deaths[a]!;
-      unseenSpares *= 1 - rings.unseen[draw]!;
+      unseenSpares *= 1 - this.unseenPart * rings.unseen[draw]!;
       const share = (living / length) * unseenSpares;
       this.shares[a * rings.draws + draw] = share;
       this.reordered[a]! += living / length / rings.draws;

@@ -1,5 +1,6 @@
 import { circularBlocks } from '../../extremes/block-resample.ts';
 import type { InterpolationError } from '../../extremes/interpolation-error.ts';
+import { quantileType7 } from '../../math/quantile.ts';
 import { normalQuantile } from '../../math/normal.ts';
 import type { SeededRandom } from '../../math/seeded-random.ts';
 
@@ -19,6 +20,8 @@ export interface Rings {
   readonly colder: Int16Array | null;
   /** Chance, by draw, of a winter that takes any tree and that the record doesn't show. */
   readonly unseen: Float64Array;
+  /** Its 95 % point: as often as the record's length alone allows. */
+  readonly unseenAtMost: number;
 }
 
 export interface RingsQuestion {
@@ -64,7 +67,14 @@ export function makeRings({ complete, random, place = null, ...q }: RingsQuestio
       }
     }
   }
-  return { draws, length, winter, colder, unseen };
+  return {
+    draws,
+    length,
+    winter,
+    colder,
+    unseen,
+    unseenAtMost: length > 0 ? quantileType7(unseen, 0.95) : 1,
+  };
 }
 
 /** A draw of Beta(1/2, n + 1/2) from two gamma variables; the first, half the square of a normal, at its quantile `p`. */

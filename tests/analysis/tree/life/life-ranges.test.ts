@@ -216,6 +216,21 @@ describe('ranges', () => {
   });
 });
 
+describe('a curve that bounds the chance of a kill', () => {
+  const rings = makeRings({ complete: quiet(60).complete, random: seededRandom(11) });
+  const lowAt = (killAtMost: number | null, age: number): number =>
+    oneRange(rings, { ...TREE, margins: quiet(60), killAtMost }).low[age - 1]!;
+
+  test('lifts the low end to about what it allows, and never lowers it', () => {
+    // 1 in 120 for twenty winters: 0.846; by the record's length alone 1 in 32: 0.53.
+    expect(lowAt(1 / 120, 20)).toBeCloseTo((1 - 1 / 120) ** 20, 2);
+    expect(lowAt(null, 20)).toBeCloseTo((1 - rings.unseenAtMost) ** 20, 2);
+    expect(lowAt(0.5, 20)).toBe(lowAt(null, 20));
+    expect(lowAt(1 / 120, 20)).toBeGreaterThan(lowAt(1 / 60, 20));
+    expect(lowAt(1 / 120, 20)).toBeLessThan(1);
+  });
+});
+
 describe('90 % ranges hold the true share (simulation; full table in tests/reference/life/coverage.json)', () => {
   const repetitions = 150;
   const some = kept.rows.filter(
