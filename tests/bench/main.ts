@@ -2,6 +2,7 @@ import { mkdir, writeFile } from 'node:fs/promises';
 import { benchBuild } from './bench-build.ts';
 import { benchAnswer } from './bench-answer.ts';
 import { benchExtremes } from './bench-extremes.ts';
+import { benchLife } from './bench-life.ts';
 import { benchPage } from './bench-page.ts';
 import { benchPlace } from './bench-place.ts';
 import type { BenchRow } from './bench-row.ts';
@@ -13,6 +14,7 @@ const PARTS = {
   answer: benchAnswer,
   place: benchPlace,
   yard: benchYard,
+  life: benchLife,
   page: benchPage,
   build: benchBuild,
   extremes: benchExtremes,
