@@ -49,7 +49,10 @@ export class PlaceModel {
   readonly network: StationNetwork;
   readonly origin: { readonly lat: number; readonly elevationM: number };
   readonly #between: Float64Array;
+  readonly #sites: readonly Site[];
   readonly #rows: readonly Float64Array[];
+  /** Trend row of the site asked about last: each duration asks about it anew. */
+  #last: { readonly site: Site; readonly row: Float64Array } | null = null;
   readonly #neighbours: readonly (readonly (WinterWeights | null)[])[];
   readonly #fields = new Map<number, Fields>();
   /** Variance that an unknown height adds to a mean, °C². */
@@ -69,7 +72,8 @@ export class PlaceModel {
       lat: members.reduce((sum, { site }) => sum + site.lat, 0) / members.length,
       elevationM: height,
     };
-    this.#rows = members.map(({ site }) => trendRow(site, this.origin));
+    this.#sites = members.map(({ site }) => site);
+    this.#rows = this.#sites.map((site) => trendRow(site, this.origin, this.#sites));
     const n = members.length;
     this.#between = anomalyCorrelations(this.network, parameters.anomaly);
     this.#neighbours = members.map((_, i) =>
@@ -108,7 +112,7 @@ export class PlaceModel {
   /** Mean and scale of the winters at a site. */
   climateAt(site: Site, separationsKm: ArrayLike<number>, j: number): PlaceClimate {
     const { mean, logScale } = this.#fieldsOf(j);
-    const row = trendRow(site, this.origin);
+    const row = this.#rowOf(site);
     return {
       meanC: mean.at(separationsKm, row),
       scaleC: Math.exp(logScale.at(separationsKm, row)),
@@ -124,7 +128,7 @@ export class PlaceModel {
     weights: readonly (WinterWeights | null)[],
   ): PlaceError {
     const { mean, logScale } = this.#fieldsOf(j);
-    const row = trendRow(site, this.origin);
+    const row = this.#rowOf(site);
     let [told, explained] = [0, 0];
     for (const entry of weights) {
       if (!entry) continue;
@@ -167,6 +171,11 @@ export class PlaceModel {
         ? NaN
         : meanC + scaleC * (slow[w] + (anomaly - slow[w]) / Math.sqrt(weights[w]!.explained)),
     );
+  }
+
+  #rowOf(site: Site): Float64Array {
+    if (this.#last?.site !== site) this.#last = { site, row: trendRow(site, this.origin, this.#sites) };
+    return this.#last.row;
   }
 
   #fieldsOf(j: number): Fields {

@@ -1,12 +1,21 @@
 import { seededRandom } from '../math/seeded-random.ts';
 import { SUSTAINED_HOURS } from '../records/nights.ts';
 import type { PackPlaceErrors } from '../records/pack.ts';
-import { MEAN_TREND, SCALE_TREND, type TrendPrior } from './climate-trend.ts';
+import { MEAN_TREND, SCALE_TREND, trendRow, type TrendPrior } from './climate-trend.ts';
 import type { Covariance } from './covariance.ts';
 import { PlaceField } from './place-field.ts';
 import type { PlaceModel } from './place-model.ts';
 import { USUAL_ERRORS } from './place-parameters.ts';
 import { StationNetwork } from './station-network.ts';
+
+/** Stations dealt into those kept and those left out, by index. */
+interface Split {
+  readonly kept: readonly number[];
+  readonly left: readonly number[];
+  readonly network: StationNetwork;
+  /** Trend rows of all stations by those kept. */
+  readonly rows: readonly Float64Array[];
+}
 
 const PARTS = 3;
 /** Ways of dealing the stations into parts. */
@@ -23,14 +32,17 @@ const USUAL_WEIGHT = 10;
 export function metErrors(model: PlaceModel): PackPlaceErrors[] {
   const random = seededRandom(SEED);
   const n = model.network.members.length;
-  const splits = Array.from({ length: DEALS }, () => {
+  const splits = Array.from({ length: DEALS }, (): Split[] => {
     const order = Array.from({ length: n }, (_, i) => ({ i, at: random.uniform() }))
       .sort((a, b) => a.at - b.at)
       .map(({ i }) => i);
     return Array.from({ length: PARTS }, (_, part) => {
       const kept = order.filter((_, k) => k % PARTS !== part);
       const network = new StationNetwork(kept.map((i) => model.network.members[i]));
-      return { kept, left: order.filter((_, k) => k % PARTS === part), network };
+      // What the stations kept tell of the heights around, as at a point that has no station.
+      const sites = network.members.map(({ site }) => site);
+      const rows = model.network.members.map(({ site }) => trendRow(site, model.origin, sites));
+      return { kept, left: order.filter((_, k) => k % PARTS === part), network, rows };
     });
   }).flat();
   return SUSTAINED_HOURS.map((_, j) => {
@@ -69,8 +81,8 @@ function rounded(value: number): number {
 
 /** Estimated less known over its standard error, at the stations left out. */
 function leftOutErrors(
-  { network, rows }: PlaceModel,
-  { kept, left, network: keptNetwork }: { kept: number[]; left: number[]; network: StationNetwork },
+  { network }: PlaceModel,
+  { kept, left, network: keptNetwork, rows }: Split,
   values: Float64Array,
   errorVariance: Float64Array,
   covariance: Covariance,
