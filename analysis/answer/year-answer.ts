@@ -101,7 +101,7 @@ export function answerYear(subject: Subject, nights: KeptNights, question: YearQ
     left_out: dated.leftOut,
     freezes: [freeze, hardFreeze].map((dates) => freezeDates(dates, hemisphere)),
     types: told,
-    notes: yearNotes(subject, dated, told, tree),
+    notes: yearNotes(subject, dated, tree),
   };
 }
 

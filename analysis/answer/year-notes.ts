@@ -2,13 +2,11 @@ import { recordLength } from '../extremes/headline.ts';
 import type { TreeState } from '../tree/penalties.ts';
 import type { DatedWinters } from '../winter/dated-winters.ts';
 import type { Subject } from './subject.ts';
-import type { TypeYear } from './year.ts';
 
 /** Sentences that must stand beside the year's dates. */
 export function yearNotes(
   { place, notes }: Subject,
   { winters, byShoulderMonths }: DatedWinters,
-  types: readonly TypeYear[],
   tree: TreeState,
 ): string[] {
   const estimated =
@@ -28,14 +26,7 @@ export function yearNotes(
         'Dates of leaf, wood and kill are those of hardened trees: an early freeze, or one after a warm spell, finds them less hard and takes more than these dates say.',
       ]
     : [];
-  return [
-    ...notes,
-    ...estimated,
-    ...shoulders,
-    ...lengthNotes(winters.length),
-    ...hardened,
-    ...rareNotes(types),
-  ];
+  return [...notes, ...estimated, ...shoulders, ...lengthNotes(winters.length), ...hardened];
 }
 
 function lengthNotes(winters: number): string[] {
@@ -43,22 +34,4 @@ function lengthNotes(winters: number): string[] {
   return recordLength(winters) === 'enough'
     ? []
     : [`Only ${winters} winters whose dates count: read every date as rough (30 make a sound record).`];
-}
-
-/** Which types have no date by which covers must be ready. */
-function rareNotes(types: readonly TypeYear[]): string[] {
-  const without = types.filter(
-    ({ tasks, levels }) => levels[0].dates.winters > 0 && !tasks.some(({ id }) => id === 'covers-ready'),
-  );
-  if (without.length === 0) return [];
-  const names = without.map(({ name }) => name);
-  const who =
-    without.length === types.length && types.length > 3
-      ? 'all types asked about'
-      : names.length > 6
-        ? `${names.slice(0, 6).join(', ')} and ${names.length - 6} more`
-        : names.join(', ');
-  return [
-    `No more than 1 winter in 10 has a night that takes the leaves without a cover, so no date for covers is told, of ${who}.`,
-  ];
 }

@@ -1,4 +1,4 @@
-import type { DateChance, FreezeDates, HarvestYear } from '../../../analysis/answer/year.ts';
+import type { DateChance, FreezeDates, HarvestYear, PickingSaves } from '../../../analysis/answer/year.ts';
 import type { Level } from '../../../analysis/tree/levels.ts';
 import type { TreeState } from '../../../analysis/tree/penalties.ts';
 import { countedNoun } from '../../format/estimated.ts';
@@ -150,18 +150,10 @@ function lossWords({ lost, low, high }: NonNullable<HarvestYear['lost_by_pick_by
   return `${formatChance(lost)}, range ${formatChance(low)} to ${formatChance(high)}`;
 }
 
-/** What picking early does for the tree, from the lives of trees planted in every winter. */
-export interface EarlySaves {
-  /** Share of trees living after ten years when the crop hangs to the end of its season. */
-  readonly tenYearsLate: number | null;
-  /** The same when it is picked in the first half month. */
-  readonly tenYearsEarly: number | null;
-}
-
 /** `''` where nothing is known. */
-export function earlySentence(saves: EarlySaves | null): string {
-  if (saves === null || saves.tenYearsLate === null || saves.tenYearsEarly === null) return '';
-  const [late, early] = [saves.tenYearsLate, saves.tenYearsEarly].map(formatChance);
+export function earlySentence(saves: PickingSaves | null): string {
+  if (saves === null || saves.ten_years_late === null || saves.ten_years_early === null) return '';
+  const [late, early] = [saves.ten_years_late, saves.ten_years_early].map(formatChance);
   if (late === early)
     return `Picking in the first half month changes nothing that can be told for the tree itself: ${late} live ten years either way.`;
   return `A tree that carries fruit stands less cold. Picked in the first half month, ${early} of trees would live ten years; with the crop left to hang, ${late}.`;

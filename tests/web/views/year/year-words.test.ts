@@ -151,9 +151,9 @@ describe('the crop in words', () => {
   });
 
   it('tells what early picking saves for the tree only where it is known', () => {
-    expect(earlySentence({ tenYearsLate: 0.62, tenYearsEarly: 0.71 })).toMatch(/71% .* 62%/);
-    expect(earlySentence({ tenYearsLate: 0.62, tenYearsEarly: 0.62 })).toMatch(/62% .*either way/);
-    expect(earlySentence({ tenYearsLate: null, tenYearsEarly: 0.7 })).toBe('');
+    expect(earlySentence({ ten_years_late: 0.62, ten_years_early: 0.71 })).toMatch(/71% .* 62%/);
+    expect(earlySentence({ ten_years_late: 0.62, ten_years_early: 0.62 })).toMatch(/62% .*either way/);
+    expect(earlySentence({ ten_years_late: null, ten_years_early: 0.7 })).toBe('');
     expect(earlySentence(null)).toBe('');
   });
 });
