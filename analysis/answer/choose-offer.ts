@@ -11,8 +11,8 @@ export const CROP = { kept: 0, lost: 1, unknown: 2 } as const;
 /** What a type gives grown one way at a place. `null`: not known, as where no winter is complete. */
 export interface Offer {
   /**
-   * Nights a winter, on average, on which a cover would go on over a mature tree, by its leaf limit; the same for every cover
-   * on a spot, since it is the bare tree's danger that calls for it. 0 where nothing is put on.
+   * Nights a winter, on average, on which a cover would go on over a mature tree to save its leaves, or the crop while it
+   * hangs; the same for every cover on a spot, since it is the bare tree's danger that calls for it. 0 where nothing is put on.
    */
   readonly nightsToCover: number | null;
   /** Of ten winters in which a living tree is old enough to bear, those without a crop, taken or not carried after a loss. */

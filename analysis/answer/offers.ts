@@ -1,12 +1,20 @@
 import type { CoverId } from '../cover/cover-ids.ts';
 import { lastOf } from '../math/steps.ts';
-import { bearingOf } from '../tree/bearing.ts';
+import type { WinterTable } from '../records/winters.ts';
+import { bearingOf, YEARS_TO_BEAR_AGAIN } from '../tree/bearing.ts';
 import { coverIndex } from '../tree/nights-to-cover.ts';
 import type { CitrusType } from '../tree/catalogue.ts';
 import { harvestWindow } from '../tree/harvest.ts';
 import { lifeRanges, type RangedTree } from '../tree/life/life-ranges.ts';
 import { withRange } from '../tree/life/with-range.ts';
-import { AGE_CLASS_FROM, isHit, LOSSES, marginIndex, type WinterMargins } from '../tree/winter-margins.ts';
+import {
+  AGE_CLASS_FROM,
+  isHit,
+  LOSSES,
+  marginIndex,
+  type Loss,
+  type WinterMargins,
+} from '../tree/winter-margins.ts';
 import { hemisphereOf } from '../winter/winter-year.ts';
 import { CROP, type Offer, type OfferOf } from './choose-offer.ts';
 import type { Way } from './choosing.ts';
@@ -34,14 +42,11 @@ const READING = 'night_by_night';
 const MATURE = { reading: READING, ageClass: AGE_CLASS_FROM.length - 1, bearing: true } as const;
 const TEN_YEARS = 10;
 const BOUND_DRAWS = 200;
-/** Courses that tell of a winter in which a tree old enough to bear gave a crop, and of those that count for nothing. */
-const PICKED = 'cb';
-const UNTOLD = '.?';
 
 /** Offers of types at a place, each worked out when asked for: lives and ranges by the colder reading. */
 export function offersAt(place: LifePlace, { tree, planting, spot }: OffersQuestion): OfferOf {
-  const rings = ringsOf(place.subject);
   const { winters } = place.subject;
+  const rings = winters.complete.includes(1) ? ringsOf(place.subject) : null;
   const hemisphere = hemisphereOf(place.subject.place.lat);
   // Few draws: only the bound of a rare kill is read from these fits.
   const shelf = new FitShelf(place.subject, BOUND_DRAWS);
@@ -83,14 +88,15 @@ export function offersAt(place: LifePlace, { tree, planting, spot }: OffersQuest
     };
     let ranged: AgeShare | null = null;
     const tenYears = (): AgeShare => {
+      if (rings === null) return reading.ten_years;
       const bounded = { ...tree, killAtMost: killAtMost(shelf, type, grown, READING) };
       ranged ??= withRange(reading, lastOf(lifeRanges(rings, [bounded]))[0]).living[TEN_YEARS - 1];
       return ranged;
     };
-    const { share } = reading.living[TEN_YEARS - 1];
+    const { share } = reading.ten_years;
     return {
       nightsToCover: meanNights(nightsCovered(place, type, grown, READING), winters.complete),
-      lostCropsInTen: lostInTen(reading),
+      lostCropsInTen: lostInTen(reading, winters),
       firstCropYear: reading.first_crop.age,
       livingInTen: tenfold(share ?? tenYears().share),
       get livingInTenLow() {
@@ -118,23 +124,35 @@ function meanNights(nights: Int16Array | null, complete: Uint8Array): number | n
   return winters === 0 ? null : sum / winters;
 }
 
-/** Of ten winters of living trees old enough to bear those without a crop, the killing one with them. */
-function lostInTen({ plantings, first_crop }: LifeReading): number | null {
+/**
+ * Of ten complete winters of living trees old enough to bear those without a crop, the killing one with them. A crop that was
+ * in before the cold took leaf, wood or life counts as picked; winters that aren't complete count for nothing.
+ */
+function lostInTen(
+  { plantings, first_crop }: LifeReading,
+  { winter, complete }: Pick<WinterTable, 'winter' | 'complete'>,
+): number | null {
   let [bearing, picked] = [0, 0];
-  for (const { course } of plantings) {
-    for (const letter of course.slice(first_crop.age - 1)) {
-      if (UNTOLD.includes(letter)) continue;
-      bearing++;
-      if (PICKED.includes(letter)) picked++;
-    }
+  for (const { winter: planted, years, fate, crops } of plantings) {
+    const start = winter.indexOf(planted);
+    const end = start + years + (fate === 'living' ? 0 : 1);
+    for (let w = start + first_crop.age - 1; w < end; w++) bearing += complete[w];
+    picked += crops;
   }
   return bearing === 0 ? null : (10 * (bearing - picked)) / bearing;
 }
 
+/** The crops of a mature tree; one that is killed counts as one that lost its wood, another in its place bearing no sooner. */
 function cropsOf({ complete, margins }: WinterMargins): Uint8Array {
-  const fruit = LOSSES.indexOf('fruit');
+  const hit = (w: number, loss: Loss): boolean =>
+    isHit(margins[marginIndex(w, MATURE) + LOSSES.indexOf(loss)]);
+  let without = 0;
   return Uint8Array.from(complete, (flag, w) => {
+    const lost = without > 0 || hit(w, 'fruit');
+    without = Math.max(without - 1, 0);
+    if (hit(w, 'leaf')) without = Math.max(without, YEARS_TO_BEAR_AGAIN.leaf);
+    if (hit(w, 'wood') || hit(w, 'kill')) without = YEARS_TO_BEAR_AGAIN.wood;
     if (!flag) return CROP.unknown;
-    return isHit(margins[marginIndex(w, MATURE) + fruit]) ? CROP.lost : CROP.kept;
+    return lost ? CROP.lost : CROP.kept;
   });
 }

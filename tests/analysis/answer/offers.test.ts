@@ -1,0 +1,107 @@
+import { describe, expect, test } from 'vitest';
+import { CROP, type Offer } from '../../../analysis/answer/choose-offer.ts';
+import { lifePlace } from '../../../analysis/answer/life-place.ts';
+import { offersAt } from '../../../analysis/answer/offers.ts';
+import { IN_THE_OPEN } from '../../../analysis/answer/standing-spot.ts';
+import { findType } from '../../../analysis/tree/catalogue.ts';
+import { MATURE_TREE } from '../../../analysis/tree/penalties.ts';
+import { dayNumber } from '../../../analysis/units/calendar.ts';
+import { datesFrom, madeNights, type MadeNight } from '../tree/made-nights.ts';
+import { inventedWinters } from './invented-winters.ts';
+
+const FIRST = 1960;
+const COUNT = 14;
+/** The crop of a Satsuma is in by the end of the year: these nights, °C hundredths, come on 20 January. */
+const LEAF = -670;
+const WOOD = -800;
+const KILL = -1200;
+/** And this one on 10 December, while it hangs. */
+const FRUIT = -250;
+
+interface Cold {
+  readonly winter: number;
+  readonly level: number;
+}
+
+/** Trees that never lack hardening, of the oldest age that may be planted, so that they bear in their first winter. */
+function satsumas(cold: readonly Cold[], notComplete: readonly number[] = []): Offer {
+  const nights = Array.from({ length: COUNT }, (_, w) => FIRST + w).flatMap((winter) => {
+    const from = dayNumber(winter - 1, 11, 1);
+    return datesFrom(from, dayNumber(winter, 2, 28)).map((day): MadeNight => {
+      const hit = cold.find((one) => one.winter === winter);
+      const on = hit && (hit.level === FRUIT ? dayNumber(winter - 1, 12, 10) : dayNumber(winter, 1, 20));
+      return day === on ? { day, level: hit!.level } : { day };
+    });
+  });
+  const made = inventedWinters(COUNT, -2);
+  const complete = made.complete.slice();
+  for (const winter of notComplete) complete[winter - FIRST] = 0;
+  const subject = {
+    place: { label: 'Invented', lat: 30, lon: -90, elevation_m: 5, basis: 'station' as const },
+    winters: { ...made, complete },
+    neighbours: [],
+    evidence: [],
+    notes: [],
+  };
+  const planting = { startAgeYears: 5, picking: 'late', calendar: 'gulf' } as const;
+  const place = lifePlace(subject, madeNights(nights), planting);
+  const offers = offersAt(place, { tree: MATURE_TREE, planting, spot: IN_THE_OPEN });
+  return offers(findType('satsuma_owari')!, { spotId: null, covers: [] });
+}
+
+function wintersWith({ cropsByWinter }: Offer, crop: number): number[] {
+  return [...cropsByWinter.keys()].filter((w) => cropsByWinter[w] === crop).map((w) => FIRST + w);
+}
+
+/** Winters of one planting in each of `COUNT` winters, all followed to the end. */
+const ALL = (COUNT * (COUNT + 1)) / 2;
+
+describe('crops by winter of a grown tree', () => {
+  test('fruit that is taken while it hangs is lost that winter', () => {
+    expect(wintersWith(satsumas([{ winter: 1965, level: FRUIT }]), CROP.lost)).toEqual([1965]);
+  });
+
+  test('a loss of leaf after the crop is in costs the next', () => {
+    expect(wintersWith(satsumas([{ winter: 1962, level: LEAF }]), CROP.lost)).toEqual([1963]);
+  });
+
+  test('a loss of wood, or of the tree, costs three', () => {
+    for (const level of [WOOD, KILL])
+      expect(wintersWith(satsumas([{ winter: 1966, level }]), CROP.lost)).toEqual([1967, 1968, 1969]);
+  });
+
+  test('a loss of leaf while wood grows again makes it no shorter', () => {
+    const offer = satsumas([
+      { winter: 1966, level: WOOD },
+      { winter: 1967, level: LEAF },
+    ]);
+    expect(wintersWith(offer, CROP.lost)).toEqual([1967, 1968, 1969]);
+  });
+
+  test('a loss seen in a winter that is not complete counts for the winters after it', () => {
+    const offer = satsumas([{ winter: 1962, level: LEAF }], [1962]);
+    expect(wintersWith(offer, CROP.lost)).toEqual([1963]);
+    expect(wintersWith(offer, CROP.unknown)).toEqual([1962]);
+  });
+});
+
+describe('crops lost in ten', () => {
+  test('a crop that was in before the leaves were lost is not lost', () => {
+    // Planted in 1960, 1961 and 1962; each goes without in 1963.
+    expect(satsumas([{ winter: 1962, level: LEAF }]).lostCropsInTen).toBeCloseTo((10 * 3) / ALL, 12);
+  });
+
+  test('fruit taken in a winter that is not complete counts no more than fruit kept there', () => {
+    expect(satsumas([{ winter: 1965, level: FRUIT }], [1965]).lostCropsInTen).toBe(0);
+    // 6 trees in 1965, the one planted then included.
+    expect(satsumas([{ winter: 1965, level: FRUIT }]).lostCropsInTen).toBeCloseTo((10 * 6) / ALL, 12);
+  });
+
+  test('nothing is known, and nothing fails, where no winter is complete', () => {
+    const offer = satsumas(
+      [],
+      Array.from({ length: COUNT }, (_, w) => FIRST + w),
+    );
+    expect(offer).toMatchObject({ lostCropsInTen: null, livingInTen: null, livingInTenLow: null });
+  });
+});
