@@ -1,4 +1,3 @@
-import { FEWEST_WINTERS_TO_FIT } from '../extremes/fit-winters.ts';
 import type { Steps } from '../math/steps.ts';
 import { bearingOf, YEARS_TO_BEAR_AGAIN } from '../tree/bearing.ts';
 import type { CitrusType } from '../tree/catalogue.ts';
@@ -9,6 +8,7 @@ import { withRange } from '../tree/life/with-range.ts';
 import { READINGS, type Reading, type WinterMargins } from '../tree/winter-margins.ts';
 import { FitShelf } from './fit-book.ts';
 import { killAtMost } from './kill-bound.ts';
+import { lifeNotes } from './life-notes.ts';
 import { centreOf, marginsOf, readingAt, ringsOf, type LifePlace, type LifeQuestion } from './life-place.ts';
 import type { LifeAnswer, LifeReading, TypeLife } from './life.ts';
 
@@ -34,11 +34,12 @@ export function answerLifeWithoutRanges(place: LifePlace, question: LifeQuestion
 
 /**
  * Trees planted in every winter of the place's history in turn, followed through the winters that came (design 3.8), with
- * their ranges. Yields the share done.
+ * their ranges, of which there are none without a complete winter. Yields the share done.
  * @throws RangeError for a type whose hours aren't kept
  */
 export function* answerLife(place: LifePlace, question: LifeQuestion): Steps<LifeAnswer> {
   const { types, planting } = question;
+  if (!place.subject.winters.complete.includes(1)) return answerLifeWithoutRanges(place, question);
   const lived: LivedType[] = [];
   for (const type of types) {
     lived.push(livedType(place, type, question));
@@ -97,25 +98,18 @@ function livedType(place: LifePlace, type: CitrusType, question: LifeQuestion): 
 }
 
 function answerOf(
-  { subject: { interpolation, winters } }: LifePlace,
+  { subject }: LifePlace,
   { planting }: LifeQuestion,
   types: readonly TypeLife[],
 ): LifeAnswer {
-  const planted = [...winters.winter].filter((_, w) => winters.complete[w] === 1);
+  const { winter, complete } = subject.winters;
   return {
     start_age_years: planting.startAgeYears,
     picking: planting.picking,
     calendar: planting.calendar,
     horizon_years: HORIZON_YEARS,
-    winters: planted,
+    winters: [...winter].filter((_, w) => complete[w] === 1),
     types,
-    notes: [
-      ...(interpolation
-        ? ['No thermometer stood here: nights, winters and lives are estimated from the stations around.']
-        : []),
-      ...(planted.length < FEWEST_WINTERS_TO_FIT
-        ? [`Only ${planted.length} complete winters to plant in: read every share as a rough one.`]
-        : []),
-    ],
+    notes: lifeNotes(subject),
   };
 }

@@ -7,9 +7,8 @@ import { findType } from '../../../analysis/tree/catalogue.ts';
 import { MATURE_TREE } from '../../../analysis/tree/penalties.ts';
 import { dayNumber } from '../../../analysis/units/calendar.ts';
 import { datesFrom, madeNights, type MadeNight } from '../tree/made-nights.ts';
-import { inventedWinters } from './invented-winters.ts';
+import { FIRST, inventedSubject } from './invented-subject.ts';
 
-const FIRST = 1960;
 const COUNT = 14;
 /** The crop of a Satsuma is in by the end of the year: these nights, °C hundredths, come on 20 January. */
 const LEAF = -670;
@@ -33,18 +32,8 @@ function satsumas(cold: readonly Cold[], notComplete: readonly number[] = []): O
       return day === on ? { day, level: hit!.level } : { day };
     });
   });
-  const made = inventedWinters(COUNT, -2);
-  const complete = made.complete.slice();
-  for (const winter of notComplete) complete[winter - FIRST] = 0;
-  const subject = {
-    place: { label: 'Invented', lat: 30, lon: -90, elevation_m: 5, basis: 'station' as const },
-    winters: { ...made, complete },
-    neighbours: [],
-    evidence: [],
-    notes: [],
-  };
   const planting = { startAgeYears: 5, picking: 'late', calendar: 'gulf' } as const;
-  const place = lifePlace(subject, madeNights(nights), planting);
+  const place = lifePlace(inventedSubject(COUNT, notComplete), madeNights(nights), planting);
   const offers = offersAt(place, { tree: MATURE_TREE, planting, spot: IN_THE_OPEN });
   return offers(findType('satsuma_owari')!, { spotId: null, covers: [] });
 }
