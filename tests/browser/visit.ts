@@ -85,10 +85,14 @@ export async function expectCalm(page: Page): Promise<void> {
     .toBe(0);
 }
 
+/** Later parts of the page, by their names. */
+type LaterPart =
+  'Which to plant' | 'Winters' | 'Spot' | 'Cover' | 'Life' | 'Year' | 'Compare' | 'Records' | 'Method';
+
 /** Scrolls to one of the later parts and waits for its view; `ready` is something only the view has. */
 export async function openPart(
   page: Page,
-  name: 'Winters' | 'Spot' | 'Cover' | 'Compare' | 'Records' | 'Method',
+  name: LaterPart,
   ready: (part: Locator) => Locator,
 ): Promise<Locator> {
   await page.getByRole('navigation').getByRole('link', { name }).click();
