@@ -41,7 +41,7 @@ interface Fields {
 
 /**
  * Winters anywhere among a set of stations, by climatologically aided interpolation (Willmott and Robeson 1995): mean and
- * scale of the winters go to a point by a trend in height, sea and latitude with kriging of what the trend leaves; the
+ * scale of the winters go to a point by a trend in height, slope or hollow, sea and latitude with kriging of what it leaves; the
  * winters' standardised anomalies by simple kriging, winter by winter, their departures from a run of mild or hard winters
  * divided by the root of the explained part so that their spread isn't shrunk.
  */

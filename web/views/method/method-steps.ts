@@ -87,7 +87,7 @@ export const METHOD_STEPS: readonly MethodStep[] = [
   {
     title: 'Between stations',
     paragraphs: [
-      'A point has winters of its own, estimated from the stations around. Their mean and their spread come to it by a trend in height, nearness of the sea and latitude, and by kriging what the trend leaves: nearby stations count by distance, and by height, so that a slope is not told by its valley. How mild or hard each winter was for the land comes from the nearest stations that have it, with its spread restored.',
+      'A point has winters of its own, estimated from the stations around. Their mean and their spread come to it by a trend in height, height above the stations around (a slope or a hollow), nearness of the sea and latitude, and by kriging what the trend leaves: nearby stations count by distance, and by height, so that a slope is not told by its valley. How mild or hard each winter was for the land comes from the nearest stations that have it, with its spread restored.',
       'Mean and spread of a point may be off, together: hollows are colder than thought and vary more. How far is measured when the pack is built, by leaving a third of the stations out in turn. That error is in every chance, which is averaged over it, and in every range, beside the luck of few winters. The bend of the curve is the neighbouring stations’.',
     ],
     code: 'analysis/place',
