@@ -20,6 +20,7 @@ export function lifeLines(life: LifeAnswer): string[] {
     ...life.notes,
     '',
     ...alignColumns([header, ...life.types.flatMap(typeRows)]),
+    ...life.types.flatMap(coveredLine),
     '',
   ];
 }
@@ -34,6 +35,14 @@ function typeRows(type: TypeLife): string[][] {
     cropsCell(reading),
   ];
   return [row(type.name, 'night by night', type.night_by_night), row('', 'hardened', type.hardened)];
+}
+
+/** How often the cover would have gone on, where there is one. */
+function coveredLine({ name, night_by_night: { nights_covered: nights } }: TypeLife): string[] {
+  if (nights === null) return [];
+  return [
+    `${name}: the cover goes on over a living tree on ${nights.mean.toFixed(1)} nights a winter, ${nights.worst} in the worst (night by night).`,
+  ];
 }
 
 function shareCell({ share, low, high, alive, followed }: AgeShare): string {
@@ -52,7 +61,7 @@ function percent(share: number | null): string {
 }
 
 function yearsCell({ median_years: { years } }: LifeReading): string {
-  return years === null ? 'longer' : `${years} years`;
+  return years === null ? 'longer' : `${years} ${years === 1 ? 'year' : 'years'}`;
 }
 
 function cropsCell({ crops_in_ten: crops }: LifeReading): string {
