@@ -30,7 +30,7 @@ const packFolder = (): string => `${inject('packsFolder')}/sallowmere`;
 export const plain = (text: string | null): string => (text ?? '').replace(/\s+/g, ' ').trim();
 
 /** The pack's first town, which the page opens with. */
-async function firstTown(): Promise<{ name: string; lat: number; lon: number }> {
+export async function firstTown(): Promise<{ name: string; lat: number; lon: number }> {
   const { towns } = JSON.parse(await readFile(`${packFolder()}/places.json`, 'utf8')) as {
     towns: { name: string; lat: number; lon: number; rank: number }[];
   };
