@@ -1,7 +1,7 @@
 import { MONTH_NAMES } from '../units/calendar.ts';
 import { bloomWindow, NEW_LEAVES_MATURE_DAYS } from '../tree/bloom.ts';
 import type { CitrusType } from '../tree/catalogue.ts';
-import type { FruitLoss } from '../tree/fruit-loss.ts';
+import { BEARABLE_LOSS, type FruitLoss } from '../tree/fruit-loss.ts';
 import type { HarvestCalendar, HarvestWindow } from '../tree/harvest.ts';
 import { SEASON_DAYS, seasonDayOfDate, seasonDayText } from '../winter/season-day.ts';
 import type { ChancedDay, SeasonDates } from '../winter/season-dates.ts';
@@ -224,6 +224,8 @@ function dayWords(seasonDay: number, hemisphere: Hemisphere): string {
   return `${day} ${MONTH_NAMES[month - 1]}`;
 }
 
+/** Whole per cents; what is fewer than 1 in 10 is never told as 10. */
 function percent(share: number): string {
-  return `${Math.round(100 * share)} %`;
+  const rounded = Math.round(100 * share);
+  return `${share < BEARABLE_LOSS && rounded === 100 * BEARABLE_LOSS ? Math.floor(1000 * share) / 10 : rounded} %`;
 }
