@@ -1,5 +1,5 @@
 import { WRONG_CHOICES, type CoverId } from '../cover/cover-ids.ts';
-import { findMeasure } from '../cover/measures.ts';
+import { findMeasure, worksAtNight } from '../cover/measures.ts';
 import { countingIds, refusals } from '../cover/refusals.ts';
 import type { LevelGainSpreads } from '../tree/level-gains.ts';
 import type { Way } from './choosing.ts';
@@ -63,7 +63,7 @@ export function coversTried({ covers, container }: OnPage): readonly CoverTried[
   return [[], ...(own.some((id) => findMeasure(id)) ? [own] : []), ...offered].map((ids) => ({
     ids,
     gains: gainsOnSpot(IN_THE_OPEN, ids),
-    nightWork: ids.some((id) => (findMeasure(id)?.effort.nightMinutes ?? 0) > 0),
+    nightWork: worksAtNight(ids),
   }));
 }
 

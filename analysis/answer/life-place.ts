@@ -37,6 +37,8 @@ export interface GrownTrees {
   /** What the spot adds, and what spot and cover add together. */
   readonly spotGains: LevelGainSpreads;
   readonly gains: LevelGainSpreads;
+  /** Something of the cover is put on each cold night; taken for granted unless told. */
+  readonly nightWork?: boolean;
   readonly planting: Planting;
 }
 
@@ -76,15 +78,16 @@ export function marginsOf(
 }
 
 /**
- * Nights a winter on which a cover would go on over a tree on the bare spot, by `coverIndex`; `null` where nothing is put over it
- * that the leaves feel.
+ * Nights a winter on which a cover would go on over a tree on the bare spot, by `coverIndex`; `null` where nothing is put over it at
+ * night that the leaves feel.
  */
 export function nightsCovered(
   { subject, nights, state }: LifePlace,
   type: CitrusType,
-  { tree, spotGains, gains, planting }: GrownTrees,
+  { tree, spotGains, gains, nightWork = true, planting }: GrownTrees,
   reading: Reading,
 ): Int16Array | null {
+  if (!nightWork) return null;
   const [bare, covered] = [spotGains, gains].map((all) => gainsAt(all.leaf, 'centreC'));
   if (covered.calmC <= bare.calmC && covered.windyC <= bare.windyC) return null;
   const hemisphere = hemisphereOf(subject.place.lat);

@@ -1,6 +1,6 @@
 import { coverParts, type CoverParts } from '../cover/cover-gains.ts';
 import { isCoverId, writtenCovers } from '../cover/cover-ids.ts';
-import { findMeasure } from '../cover/measures.ts';
+import { findMeasure, worksAtNight } from '../cover/measures.ts';
 import { countingIds, coverNotes, refusals } from '../cover/refusals.ts';
 import { InputError } from '../records/input-error.ts';
 import type { MechanismId } from '../spot/mechanism.ts';
@@ -30,6 +30,8 @@ export interface Protection {
   readonly cover: LevelGainSpreads;
   /** Spot and cover together, never above the joint cap. */
   readonly gains: LevelGainSpreads;
+  /** Something of the cover is put on, or the tree brought in, on each cold night. */
+  readonly nightWork: boolean;
   /** `spot: …; cover: …`, empty in the open without a cover. */
   readonly words: string;
   /** What was left out and why: texts that make no sense, and what is refused. */
@@ -91,6 +93,7 @@ function together(spot: StandingSpot, ids: readonly string[], problems: readonly
     spot,
     cover: byLevel((level) => orAlone(air[level], alone[level])),
     gains,
+    nightWork: worksAtNight(counted),
     words: words.filter(Boolean).join('; '),
     problems,
     notes: [

@@ -105,3 +105,8 @@ interface GainF {
   readonly calm: readonly number[];
   readonly windy: readonly number[];
 }
+
+/** Whether something of these measures is put on, or the tree brought in, on each cold night. */
+export function worksAtNight(ids: readonly string[]): boolean {
+  return ids.some((id) => (findMeasure(id)?.effort.nightMinutes ?? 0) > 0);
+}

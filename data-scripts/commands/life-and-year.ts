@@ -22,7 +22,7 @@ export interface LifeAndYear {
 /** @param readNights read only when one of them is asked for */
 export async function lifeAndYear(
   { life, year, types, tree, startAgeYears, picking, calendar: chosen }: AssessRequest,
-  { spot, gains }: Protection,
+  { spot, gains, nightWork }: Protection,
   subject: Subject,
   readNights: () => Promise<KeptNights>,
 ): Promise<LifeAndYear> {
@@ -31,7 +31,7 @@ export async function lifeAndYear(
   const calendar = chosen ?? usualCalendar(subject.place.lat, subject.place.lon);
   const planting = { startAgeYears, picking, calendar };
   const spotGains = gainsOnSpot(spot, []);
-  const question = { types, tree, gains, spotGains, planting };
+  const question = { types, tree, gains, nightWork, spotGains, planting };
   const place = lifePlace(subject, nights, planting);
   return {
     ...(life && { life: lastOf(answerLife(place, question)) }),

@@ -71,6 +71,7 @@ function grownTrees(question: LifeQuestion): GrownTrees {
     tree,
     planting,
     gains: protection?.gains ?? NO_LEVEL_GAIN_SPREADS,
+    nightWork: protection?.nightWork ?? false,
     spotGains: protection ? gainsOnSpot(protection.spot, []) : NO_LEVEL_GAIN_SPREADS,
   };
 }

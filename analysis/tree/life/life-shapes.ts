@@ -17,7 +17,7 @@ export interface LifeReading {
   readonly crops_in_ten_with_bloom: CropCount | null;
   /** Crops lost of ten that a living, bearing tree carried; `null`: none was carried. */
   readonly crops_lost_in_ten: number | null;
-  /** Nights a winter on which the cover would have gone on over a living tree; `null` without a cover. */
+  /** Nights a winter on which the cover would have gone on over a living tree; `null` where nothing is put on at night. */
   readonly nights_covered: { readonly mean: number; readonly worst: number } | null;
   /** One a winter planted in, oldest first. */
   readonly plantings: readonly PlantingLife[];
@@ -33,7 +33,7 @@ export interface AgeShare {
   readonly share: number | null;
   readonly low: number | null;
   readonly high: number | null;
-  /** `record`: Kaplan-Meier on the record; `reordered`: older than the record is long. */
+  /** `record`: Kaplan-Meier on the record; `reordered`: from the first age on at which no living tree could be watched. */
   readonly basis: 'record' | 'reordered';
   /** The share should the kill threshold lie at its hardy and at its tender end. */
   readonly if_threshold: { readonly low: number | null; readonly high: number | null };

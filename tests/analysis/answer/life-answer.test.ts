@@ -1,11 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { answerLife } from '../../../analysis/answer/life-answer.ts';
+import { answerLife, answerLifeWithoutRanges } from '../../../analysis/answer/life-answer.ts';
 import { lifePlace } from '../../../analysis/answer/life-place.ts';
 import type { LifeAnswer } from '../../../analysis/answer/life.ts';
 import { lastOf } from '../../../analysis/math/steps.ts';
-import { CITRUS_TYPES } from '../../../analysis/tree/catalogue.ts';
+import { strictProtection } from '../../../analysis/answer/protection.ts';
+import { CITRUS_TYPES, findType } from '../../../analysis/tree/catalogue.ts';
 import { NO_LEVEL_GAIN_SPREADS } from '../../../analysis/tree/level-gains.ts';
 import { MATURE_TREE } from '../../../analysis/tree/penalties.ts';
+import { READINGS } from '../../../analysis/tree/winter-margins.ts';
+import { dayNumber } from '../../../analysis/units/calendar.ts';
 import { madeNights } from '../tree/made-nights.ts';
 import { FIRST, inventedSubject } from './invented-subject.ts';
 
@@ -28,6 +31,25 @@ function harmless(winters: number, notComplete: readonly number[] = []): LifeAns
 function labels(winters: number): number[] {
   return Array.from({ length: winters }, (_, w) => FIRST + w);
 }
+
+describe('nights covered', () => {
+  const covered = (cover: string): (number | undefined)[] => {
+    const texts = { spot: null, yard: null, measured: null, hemisphere: 'north', container: false } as const;
+    const { gains, nightWork } = strictProtection({ ...texts, cover });
+    const planting = { startAgeYears: 1, picking: 'late', calendar: 'gulf' } as const;
+    const night = { day: dayNumber(FIRST + 3, 1, 20), level: -100 };
+    const place = lifePlace(inventedSubject(20), madeNights([night]), planting);
+    const question = { tree: MATURE_TREE, gains, nightWork, spotGains: NO_LEVEL_GAIN_SPREADS, planting };
+    const { types } = answerLifeWithoutRanges(place, { ...question, types: [findType('mexican_lime')!] });
+    return READINGS.map((reading) => types[0]![reading].nights_covered?.worst);
+  };
+
+  test('are told of covers that go on at night, not of soil kept bare', () => {
+    expect(covered('cloth-heavy')).toEqual([1, 1]);
+    expect(covered('bare-soil')).toEqual([undefined, undefined]);
+    expect(covered('bare-soil,cloth-heavy')).toEqual([1, 1]);
+  });
+});
 
 describe('the life of trees on short records', () => {
   test.each([1, 5, 19, 20, 130])('%i winters without harm never make it certain', (winters) => {

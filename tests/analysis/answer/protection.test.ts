@@ -66,6 +66,12 @@ describe('spot and cover together', () => {
     expect(calmF({ spot: 'low-spot', cover: 'cloth-heavy' })).toBeCloseTo(7 - 5.5, 9);
   });
 
+  it('are work at night where something is put on, not where soil is kept bare or banked up', () => {
+    const nightWork = (cover: string | null): boolean => strictProtection({ ...OPEN, cover }).nightWork;
+    expect([null, 'bare-soil', 'soil-bank', 'bare-soil,soil-bank'].map(nightWork)).not.toContain(true);
+    expect(['cloth-heavy', 'bare-soil,cloth-medium'].map(nightWork)).not.toContain(false);
+  });
+
   it('gain nothing by an untied cover in wind', () => {
     expect(windyF({ cover: 'cloth-heavy' })).toBe(0);
     expect(windyF({ cover: 'cloth-heavy,tied' })).toBeCloseTo(2.5, 9);
