@@ -41,15 +41,13 @@ export interface OffersQuestion extends Pick<GrownTrees, 'tree' | 'planting'> {
 const READING = 'night_by_night';
 const MATURE = { reading: READING, ageClass: AGE_CLASS_FROM.length - 1, bearing: true } as const;
 const TEN_YEARS = 10;
-const BOUND_DRAWS = 200;
 
 /** Offers of types at a place, each worked out when asked for: lives and ranges by the colder reading. */
 export function offersAt(place: LifePlace, { tree, planting, spot }: OffersQuestion): OfferOf {
   const { winters } = place.subject;
   const rings = winters.complete.includes(1) ? ringsOf(place.subject) : null;
   const hemisphere = hemisphereOf(place.subject.place.lat);
-  // Few draws: only the bound of a rare kill is read from these fits.
-  const shelf = new FitShelf(place.subject, BOUND_DRAWS);
+  const shelf = new FitShelf(place.subject);
   const spots = new Map<string, StandingSpot>();
 
   function spotOf({ spotId }: Way): StandingSpot {

@@ -1,9 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { CROP, type Offer } from '../../../analysis/answer/choose-offer.ts';
+import { answerLife } from '../../../analysis/answer/life-answer.ts';
 import { lifePlace } from '../../../analysis/answer/life-place.ts';
 import { offersAt } from '../../../analysis/answer/offers.ts';
 import { IN_THE_OPEN } from '../../../analysis/answer/standing-spot.ts';
-import { findType } from '../../../analysis/tree/catalogue.ts';
+import { lastOf } from '../../../analysis/math/steps.ts';
+import { CITRUS_TYPES, findType } from '../../../analysis/tree/catalogue.ts';
+import { NO_LEVEL_GAIN_SPREADS } from '../../../analysis/tree/level-gains.ts';
 import { MATURE_TREE } from '../../../analysis/tree/penalties.ts';
 import { dayNumber } from '../../../analysis/units/calendar.ts';
 import { datesFrom, madeNights, type MadeNight } from '../tree/made-nights.ts';
@@ -93,4 +96,21 @@ describe('crops lost in ten', () => {
     );
     expect(offer).toMatchObject({ lostCropsInTen: null, livingInTen: null, livingInTenLow: null });
   });
+});
+
+test('trees living ten years, and the low end, are those that the life of trees tells', () => {
+  const planting = { startAgeYears: 1, picking: 'late', calendar: 'gulf' } as const;
+  const nights = Array.from({ length: 40 }, (_, w) => ({
+    day: dayNumber(FIRST + w, 1, 20),
+    level: -90 * (w % 9),
+  }));
+  const place = lifePlace(inventedSubject(40, [], 1), madeNights(nights), planting);
+  const none = NO_LEVEL_GAIN_SPREADS;
+  const question = { types: CITRUS_TYPES, tree: MATURE_TREE, gains: none, spotGains: none, planting };
+  const offers = offersAt(place, { tree: MATURE_TREE, planting, spot: IN_THE_OPEN });
+  for (const { id, night_by_night } of lastOf(answerLife(place, question)).types) {
+    const { livingInTen, livingInTenLow } = offers(findType(id)!, { spotId: null, covers: [] });
+    const { share, low } = night_by_night.ten_years;
+    expect([livingInTen, livingInTenLow]).toEqual([10 * share!, 10 * low!]);
+  }
 });
