@@ -55,6 +55,19 @@ describe('an answer that takes a moment', () => {
     expect([answer.status, answer.answer]).toEqual(['idle', 'A']);
   });
 
+  it('is not called cancelled when the page dropped it, and goes on with another question', async () => {
+    const { asked, answer } = held();
+    const dropped = answer.ask('a');
+    answer.drop();
+    await dropped;
+    expect([answer.status, answer.answered]).toEqual(['idle', null]);
+    const next = answer.ask('b');
+    expect([answer.status, answer.done]).toEqual(['working', 0]);
+    asked[1].resolve('B');
+    await next;
+    expect([answer.status, answer.answer, answer.answered]).toEqual(['ready', 'B', 'b']);
+  });
+
   it('says why it failed', async () => {
     const { asked, answer } = held();
     const first = answer.ask('a');
