@@ -37,3 +37,26 @@ export function labelledHalves(count: number, stepPx: number, labelPx = 30): Rea
   const every = Math.max(1, Math.ceil(labelPx / Math.max(1, stepPx)));
   return new Set(Array.from({ length: count }, (_, i) => i).filter((i) => (count - 1 - i) % every === 0));
 }
+
+/** Height of the letters of a figure in px, and how far it stands over what it tells of. */
+const FIGURE_PX = 11;
+const FIGURE_GAP_PX = 5;
+
+/** Baseline of the figure over a mark whose top is at `markTopPx`: over the line of the limit where the two would cross. */
+export function figureBaselinePx(markTopPx: number, limitPx: number): number {
+  const over = markTopPx - FIGURE_GAP_PX;
+  return limitPx > over - FIGURE_PX && limitPx < over + 3 ? limitPx - 4 : over;
+}
+
+/** A half month as the pick-by line meets it: middle of its mark, baseline of its figure, and whether that is written. */
+export interface MarkMet {
+  readonly middlePx: number;
+  readonly baselinePx: number;
+  readonly labelled: boolean;
+}
+
+/** How far down the line of a day runs: to the ground, or over the figures and ranges that it would cross. */
+export function pickLineEndPx(atPx: number, marks: readonly MarkMet[], groundPx: number): number {
+  const crossed = marks.filter(({ middlePx, labelled }) => Math.abs(middlePx - atPx) < (labelled ? 16 : 5));
+  return Math.min(groundPx, ...crossed.map(({ baselinePx }) => baselinePx - FIGURE_PX - 3));
+}

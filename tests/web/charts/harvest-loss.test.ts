@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import {
   chanceStep,
+  figureBaselinePx,
   labelledHalves,
   lossTicks,
   lossTop,
+  pickLineEndPx,
   placeInHalves,
   type HarvestHalf,
 } from '../../../web/charts/harvest-loss.ts';
@@ -45,5 +47,21 @@ describe('loss of the crop by half-month', () => {
     const few = labelledHalves(14, 14);
     expect(few.has(13)).toBe(true);
     expect(few.size).toBeLessThan(7);
+  });
+
+  it('lifts a figure over the line of the limit, and leaves others right over their mark', () => {
+    expect(figureBaselinePx(100, 160)).toBe(95);
+    expect(figureBaselinePx(100, 40)).toBe(95);
+    for (const limit of [86, 90, 95, 97]) expect(figureBaselinePx(100, limit)).toBe(limit - 4);
+  });
+
+  it('runs the line of a day to the ground, but never through a figure or a range', () => {
+    const mark = (middlePx: number, labelled = true) => ({ middlePx, baselinePx: 120, labelled });
+    expect(pickLineEndPx(70, [mark(36), mark(108)], 170)).toBe(170);
+    expect(pickLineEndPx(100, [mark(36), mark(108)], 170)).toBeLessThan(120 - 10);
+    expect(pickLineEndPx(100, [mark(108, false)], 170)).toBe(170);
+    expect(pickLineEndPx(105, [mark(108, false)], 170)).toBeLessThan(120);
+    // Where half months stand close, both neighbours of their border count.
+    expect(pickLineEndPx(50, [mark(40), { ...mark(60), baselinePx: 60 }], 170)).toBeLessThan(50);
   });
 });
