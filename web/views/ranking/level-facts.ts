@@ -127,8 +127,8 @@ export function levelFacts(
           ),
         ]
       : []),
-    line('Counted', 'Complete winters with at least one hit, and the 90 % range of the count.', countedCell),
-    line('Curve', 'Extreme-value curve through all complete winters, with its 90 % range.', fittedCell),
+    line('Counted', 'Complete winters with at least one hit, and the 90% range of the count.', countedCell),
+    line('Curve', 'Extreme-value curve through all complete winters, with its 90% range.', fittedCell),
     line(
       'Other fit',
       'The same curve fitted by maximum likelihood, as a check on the one above.',

@@ -49,9 +49,11 @@ export function basisWords(task: CalendarTask): string {
   }
 }
 
-/** The reason in the unit shown. */
+/** The reason in the unit shown, its figures written as everywhere on the page. */
 export function whyWords({ why }: CalendarTask, unit: TemperatureUnit): string {
-  return textInUnit(why, unit).replace(/(^|[\s(])-(?=\d)/g, '$1\u2212');
+  return textInUnit(why, unit)
+    .replace(/(^|[\s(])-(?=\d)/g, '$1\u2212')
+    .replace(/(?<=\d) %/g, '%');
 }
 
 /** Full names of the sources; the one that says "no source" is said by the basis already. */
