@@ -9,6 +9,7 @@ import type { Member } from '../../analysis/place/station-network.ts';
 import { cellCentre, encodeGrid, type PlaceGrid } from '../../analysis/records/grid.ts';
 import { PACK_SCHEMA, type PackManifest, type PackStation } from '../../analysis/records/pack.ts';
 import { encodeWinterTile } from '../../analysis/records/winter-tile.ts';
+import { inventedStation } from '../analysis/answer/invented-source.ts';
 import { InventedLand } from '../analysis/place/invented-land.ts';
 
 /** Part of the title, so that a pack made by an older script is made again. */
@@ -114,20 +115,12 @@ function gridOf(land: InventedLand): PlaceGrid {
   };
 }
 
-function stationOf({ id, site, winters }: Member): PackStation {
+function stationOf(member: Member): PackStation {
+  const { lat, lon } = member.site;
   return {
-    id,
-    name: `Invented ${id}`,
-    lat: Math.round(site.lat * 1e4) / 1e4,
-    lon: Math.round(site.lon * 1e4) / 1e4,
-    elevation_m: site.elevationM,
-    coast_km: site.coastKm,
-    winters: {
-      complete: winters.complete.reduce((sum, whole) => sum + whole, 0),
-      first: winters.winter[0],
-      last: winters.winter.at(-1)!,
-    },
-    basis: 'daily',
+    ...inventedStation(member),
+    lat: Math.round(lat * 1e4) / 1e4,
+    lon: Math.round(lon * 1e4) / 1e4,
     tile: '',
   };
 }

@@ -5,12 +5,9 @@ import type { PlaceGrid } from '../../../analysis/records/grid.ts';
 import type { PackStation } from '../../../analysis/records/pack.ts';
 import { tileOf } from '../../../analysis/records/winter-tile.ts';
 
-/** A pack in memory that answers from these members; `read` lists the stations whose winters were asked for. */
-export function inventedSource(
-  members: readonly Member[],
-  { place = null, grid = null }: { place?: PlaceParameters | null; grid?: PlaceGrid | null } = {},
-): WinterSource & { readonly read: string[] } {
-  const stations = members.map(({ id, site, winters }): PackStation => ({
+/** What a pack tells of a station that has these winters. */
+export function inventedStation({ id, site, winters }: Member): PackStation {
+  return {
     id,
     name: `Invented ${id}`,
     lat: site.lat,
@@ -24,7 +21,15 @@ export function inventedSource(
     },
     basis: 'daily',
     tile: tileOf(site.lat, site.lon),
-  }));
+  };
+}
+
+/** A pack in memory that answers from these members; `read` lists the stations whose winters were asked for. */
+export function inventedSource(
+  members: readonly Member[],
+  { place = null, grid = null }: { place?: PlaceParameters | null; grid?: PlaceGrid | null } = {},
+): WinterSource & { readonly read: string[] } {
+  const stations = members.map(inventedStation);
   const tables = new Map(members.map(({ id, winters }) => [id, winters]));
   const read: string[] = [];
   return {

@@ -1,11 +1,10 @@
-import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { rm, writeFile } from 'node:fs/promises';
 import { gzipSync } from 'node:zlib';
-import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Assessment } from '../../../analysis/answer/assessment.ts';
-import { writeInventedFiles } from '../build/invented-files.ts';
 import { command, type Outcome } from './command.ts';
+import { buildInventedPack } from './invented-pack.ts';
 
 let work: string;
 let pack: string;
@@ -14,24 +13,7 @@ let pack: string;
 const sentence = ({ err }: Outcome) => err.trim().split('\n').at(-1)!;
 
 beforeAll(async () => {
-  work = await mkdtemp(path.join(tmpdir(), 'citrus-winters-test-'));
-  pack = path.join(work, 'pack');
-  const { files, stations, places } = await writeInventedFiles(path.join(work, 'raw'));
-  const built = await command(
-    'records',
-    'build',
-    '--out',
-    pack,
-    '--unit',
-    'C',
-    '--stations',
-    stations,
-    '--places',
-    places,
-    ...files,
-  );
-  expect(built.err).toContain('is ready');
-  expect(built).toMatchObject({ code: 0, out: '' });
+  ({ work, pack } = await buildInventedPack());
 }, 60_000);
 afterAll(() => rm(work, { recursive: true, force: true }));
 

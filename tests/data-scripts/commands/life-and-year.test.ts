@@ -1,6 +1,4 @@
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import path from 'node:path';
+import { rm } from 'node:fs/promises';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { LifeAnswer, LifeReading } from '../../../analysis/answer/life.ts';
 import type { YearAnswer } from '../../../analysis/answer/year.ts';
@@ -10,8 +8,8 @@ import {
   fahrenheitToCelsius,
   toHundredths,
 } from '../../../analysis/units/temperature.ts';
-import { writeInventedFiles } from '../build/invented-files.ts';
 import { command } from './command.ts';
+import { buildInventedPack } from './invented-pack.ts';
 
 const TYPES = ['satsuma_owari', 'meyer_lemon'];
 let work: string;
@@ -24,11 +22,7 @@ const assess = (...args: string[]) =>
   command('assess', '--pack', pack, '--station', 'ZZTEST1', '--types', TYPES.join(','), ...args);
 
 beforeAll(async () => {
-  work = await mkdtemp(path.join(tmpdir(), 'citrus-winters-test-'));
-  pack = path.join(work, 'pack');
-  const { files, stations } = await writeInventedFiles(path.join(work, 'raw'));
-  const made = ['--out', pack, '--unit', 'C', '--stations', stations, ...files];
-  expect(await command('records', 'build', ...made)).toMatchObject({ code: 0 });
+  ({ work, pack } = await buildInventedPack());
   const outcome = await assess('--json', '--life', '--year');
   expect(outcome).toMatchObject({ code: 0, err: '' });
   answer = JSON.parse(outcome.out) as typeof answer;

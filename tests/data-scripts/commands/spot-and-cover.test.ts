@@ -1,5 +1,4 @@
-import { mkdtemp, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { rm, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Assessment } from '../../../analysis/answer/assessment.ts';
@@ -8,28 +7,14 @@ import { READY_YARDS } from '../../../analysis/spot/ready-yards.ts';
 import { yardFileText } from '../../../analysis/spot/yard-file.ts';
 import { writeYardText } from '../../../analysis/spot/yard-text.ts';
 import { MATURE_TREE } from '../../../analysis/tree/penalties.ts';
-import { writeInventedFiles } from '../build/invented-files.ts';
 import { command } from './command.ts';
+import { buildInventedPack } from './invented-pack.ts';
 
 let work: string;
 let pack: string;
 
 beforeAll(async () => {
-  work = await mkdtemp(path.join(tmpdir(), 'citrus-winters-test-'));
-  pack = path.join(work, 'pack');
-  const { files, stations } = await writeInventedFiles(path.join(work, 'raw'));
-  const built = await command(
-    'records',
-    'build',
-    '--out',
-    pack,
-    '--unit',
-    'C',
-    '--stations',
-    stations,
-    ...files,
-  );
-  expect(built.code).toBe(0);
+  ({ work, pack } = await buildInventedPack());
 }, 60_000);
 afterAll(() => rm(work, { recursive: true, force: true }));
 

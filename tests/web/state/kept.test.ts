@@ -2,16 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { defaultUnit, UNIT_KEY } from '../../../web/state/default-unit.ts';
 import type { Storage } from '../../../web/state/kept.ts';
 import { THEME_KEY, ThemeChoice } from '../../../web/state/theme.svelte.ts';
-
-function makeStorage(): Storage & { held: Map<string, string> } {
-  const held = new Map<string, string>();
-  return {
-    held,
-    getItem: (key) => held.get(key) ?? null,
-    setItem: (key, value) => void held.set(key, value),
-    removeItem: (key) => void held.delete(key),
-  };
-}
+import { memoryStorage } from './memory-storage.ts';
 
 const refusing: Storage = {
   getItem: () => {
@@ -35,7 +26,7 @@ describe('the unit to start with', () => {
   });
 
   it('prefers the one kept, and bears a storage that refuses or holds rubbish', () => {
-    const storage = makeStorage();
+    const storage = memoryStorage();
     storage.held.set(UNIT_KEY, 'F');
     expect(defaultUnit(['en-GB'], storage)).toBe('F');
     storage.held.set(UNIT_KEY, 'K');
@@ -46,7 +37,7 @@ describe('the unit to start with', () => {
 
 describe('the theme', () => {
   it('is kept, set on the root, and given back to the system', () => {
-    const storage = makeStorage();
+    const storage = memoryStorage();
     const root = { dataset: {} as Record<string, string | undefined> };
     const theme = new ThemeChoice(storage, root);
     expect(theme.chosen).toBeNull();

@@ -20,18 +20,9 @@ import { lineBearing, lineLength, sizeOf, straightLine, stretchedTo } from '../.
 import { snapPoint } from '../../../web/yard/snapping.ts';
 import { TOOLS, usualThing } from '../../../web/yard/tools.ts';
 import { scaledByLength } from '../../../web/yard/underlaid-picture.ts';
+import { yardWith } from '../../analysis/spot/drawn-yard.ts';
 
-const EMPTY: Yard = {
-  name: 'Empty',
-  widthM: 20,
-  depthM: 15,
-  things: [],
-  spots: [],
-  slope: null,
-  bigWater: null,
-  coldWindFromDeg: 0,
-  own: {},
-};
+const EMPTY = yardWith([], { name: 'Empty', widthM: 20, depthM: 15 });
 
 describe('lengths', () => {
   it('are told in metres or feet: a foot is 0.3048 m', () => {

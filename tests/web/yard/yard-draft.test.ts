@@ -5,6 +5,7 @@ import { pointOfSpot, spotOfPoint } from '../../../analysis/spot/spot-text.ts';
 import type { Yard } from '../../../analysis/spot/yard.ts';
 import { keepBroken, keptBroken } from '../../../web/views/spot/broken-yard.ts';
 import { YardDraft } from '../../../web/views/spot/yard-draft.svelte.ts';
+import { memoryStorage } from '../state/memory-storage.ts';
 
 const { yard } = READY_YARDS[0];
 const CROSSED: Yard = {
@@ -69,21 +70,8 @@ describe('the yard being drawn', () => {
 });
 
 describe('a broken yard over a reload', () => {
-  const storage = (): {
-    getItem(key: string): string | null;
-    setItem(key: string, value: string): void;
-    removeItem(key: string): void;
-  } => {
-    const kept = new Map<string, string>();
-    return {
-      getItem: (key) => kept.get(key) ?? null,
-      setItem: (key, value) => void kept.set(key, value),
-      removeItem: (key) => void kept.delete(key),
-    };
-  };
-
   it('comes back beside the address it belongs to, and beside no other', () => {
-    const browser = storage();
+    const browser = memoryStorage();
     keepBroken(browser, 'good', CROSSED);
     expect(keptBroken(browser, 'good')).toEqual(CROSSED);
     expect(keptBroken(browser, 'another')).toBeNull();
@@ -92,7 +80,7 @@ describe('a broken yard over a reload', () => {
   });
 
   it('is nothing where the storage is absent or holds nonsense', () => {
-    const browser = storage();
+    const browser = memoryStorage();
     browser.setItem('citrus-winters-broken-yard', '{"goodText":"good","broken":7}');
     expect(keptBroken(browser, 'good')).toBeNull();
     browser.setItem('citrus-winters-broken-yard', '{');

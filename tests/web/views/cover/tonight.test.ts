@@ -13,6 +13,7 @@ import {
   TREES_MAX,
   type OwnTree,
 } from '../../../../web/views/cover/tonight-trees.ts';
+import { memoryStorage } from '../../state/memory-storage.ts';
 
 const OPEN = {
   spot: null,
@@ -26,17 +27,6 @@ const tree = (change: Partial<OwnTree> = {}): OwnTree => ({
   ...{ typeId: 'satsuma_owari', ageYears: 10, container: false, fruitLoad: false, spot: 'open', cover: '' },
   ...change,
 });
-
-/** A browser's storage in memory. */
-function storage(kept: Record<string, string> = {}) {
-  const items = new Map(Object.entries(kept));
-  return {
-    items,
-    getItem: (key: string) => items.get(key) ?? null,
-    setItem: (key: string, value: string) => void items.set(key, value),
-    removeItem: (key: string) => void items.delete(key),
-  };
-}
 
 describe('the forecast as typed', () => {
   it('is read in the unit shown: 24 °F, 7 h, 10 mph and −4.4 °C, 7 h, 16 km/h are one night', () => {
@@ -82,12 +72,12 @@ describe('the forecast as typed', () => {
 
 describe("the reader's own trees", () => {
   it('are kept on the device and forgotten with the last', () => {
-    const device = storage();
+    const device = memoryStorage();
     const trees = [tree(), tree({ typeId: 'meyer_lemon', container: true, cover: 'cloth-heavy,tied' })];
     keepTrees(device, trees);
     expect(readTrees(device)).toEqual(trees);
     keepTrees(device, []);
-    expect(device.items.has(TONIGHT_KEY)).toBe(false);
+    expect(device.held.has(TONIGHT_KEY)).toBe(false);
     expect(readTrees(null)).toEqual([]);
   });
 
@@ -101,11 +91,11 @@ describe("the reader's own trees", () => {
       null,
       'x',
     ];
-    expect(readTrees(storage({ [TONIGHT_KEY]: JSON.stringify(kept) }))).toEqual([tree()]);
-    expect(readTrees(storage({ [TONIGHT_KEY]: '{"a":' }))).toEqual([]);
-    expect(readTrees(storage({ [TONIGHT_KEY]: '{}' }))).toEqual([]);
+    expect(readTrees(memoryStorage({ [TONIGHT_KEY]: JSON.stringify(kept) }))).toEqual([tree()]);
+    expect(readTrees(memoryStorage({ [TONIGHT_KEY]: '{"a":' }))).toEqual([]);
+    expect(readTrees(memoryStorage({ [TONIGHT_KEY]: '{}' }))).toEqual([]);
     const many = Array.from({ length: 9 }, () => tree());
-    expect(readTrees(storage({ [TONIGHT_KEY]: JSON.stringify(many) }))).toHaveLength(TREES_MAX);
+    expect(readTrees(memoryStorage({ [TONIGHT_KEY]: JSON.stringify(many) }))).toHaveLength(TREES_MAX);
   });
 
   it('gain what their own spot and cover gain, or those chosen above', () => {

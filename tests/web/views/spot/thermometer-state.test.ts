@@ -1,26 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { keptNights } from '../../../../analysis/records/kept-nights.ts';
 import { readReadings } from '../../../../analysis/spot/thermometer/read-readings.ts';
-import type { Storage } from '../../../../web/state/kept.ts';
 import { inventedReadings } from '../../../../web/views/spot/invented-readings.ts';
 import { READINGS_KEY } from '../../../../web/views/spot/kept-readings.ts';
 import { ThermometerState } from '../../../../web/views/spot/thermometer-state.svelte.ts';
+import { memoryStorage } from '../../state/memory-storage.ts';
 
-function memory(): Storage & { readonly held: Map<string, string> } {
-  const held = new Map<string, string>();
-  return {
-    held,
-    getItem: (key) => held.get(key) ?? null,
-    setItem: (key, value) => void held.set(key, value),
-    removeItem: (key) => void held.delete(key),
-  };
-}
 const TEXT = '2024-01-05,28\n2024-01-06,30\n2024-01-07,31';
 const NIGHTS = keptNights([0, 1, 2].map((i) => [19_727 + i, 2024, i, ...Array<number>(12).fill(-100 - i)]));
 
 describe('readings on the page', () => {
   it('outlast a reload with all that was decided about them', () => {
-    const storage = memory();
+    const storage = memoryStorage();
     const before = new ThermometerState(storage);
     before.type(TEXT);
     before.decide({ unit: 'F', order: 'month first' });
@@ -36,7 +27,7 @@ describe('readings on the page', () => {
   });
 
   it('stay when they make no sense, with one sentence why', () => {
-    const state = new ThermometerState(memory());
+    const state = new ThermometerState(memoryStorage());
     state.type('no dates here');
     expect(state.problem).toMatch(/^The text: no line has a date/);
     expect(state.text).toBe('no dates here');
@@ -45,7 +36,7 @@ describe('readings on the page', () => {
   });
 
   it('can be put back after a file or a clearing took their place, and that again', () => {
-    const state = new ThermometerState(memory());
+    const state = new ThermometerState(memoryStorage());
     expect(state.canPutBack).toBe(false);
     state.type(TEXT);
     state.decide({ unit: 'C' });
@@ -59,7 +50,7 @@ describe('readings on the page', () => {
   });
 
   it('take back one mend and leave the others', () => {
-    const state = new ThermometerState(memory());
+    const state = new ThermometerState(memoryStorage());
     state.type(TEXT);
     state.mend({ kind: 'unit', unit: 'F' });
     state.mend({ kind: 'shift', days: 1 });
@@ -68,7 +59,7 @@ describe('readings on the page', () => {
   });
 
   it('forget the lines left out once the text is edited', () => {
-    const state = new ThermometerState(memory());
+    const state = new ThermometerState(memoryStorage());
     state.type(TEXT);
     state.mend({ kind: 'shift', days: 1 });
     state.mend({ kind: 'leave-out', lines: [2] });
@@ -77,7 +68,7 @@ describe('readings on the page', () => {
   });
 
   it('refuse a file far too large, and keep what there is', () => {
-    const state = new ThermometerState(memory());
+    const state = new ThermometerState(memoryStorage());
     state.type(TEXT);
     state.replace('x'.repeat(4_000_001), 'huge.csv');
     expect(state.fileProblem).toMatch(/^huge\.csv has 4 million characters; the limit/);
@@ -88,13 +79,13 @@ describe('readings on the page', () => {
     const state = new ThermometerState(null);
     state.type(TEXT);
     expect(state.read?.readings).toHaveLength(3);
-    const odd = memory();
+    const odd = memoryStorage();
     odd.held.set(READINGS_KEY, '{"text":');
     expect(new ThermometerState(odd).text).toBe('');
   });
 
   it('leave nothing in the browser once cleared', () => {
-    const storage = memory();
+    const storage = memoryStorage();
     const state = new ThermometerState(storage);
     state.type(TEXT);
     expect(storage.held.size).toBe(1);
