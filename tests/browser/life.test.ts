@@ -2,7 +2,7 @@ import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
 import type { LifeAnswer, TypeLife } from '../../analysis/answer/life.ts';
-import { READINGS } from '../../analysis/tree/winter-margins.ts';
+import type { Reading } from '../../analysis/tree/winter-margins.ts';
 import { launchChromium } from './chromium.ts';
 import { PATIENCE_MS, plain, TEST_MS } from './cover-part.ts';
 import { assessedLife, expectShare, plantingsInGrid, plantingsInTable, winterTold } from './life-part.ts';
@@ -12,6 +12,11 @@ import { siteAddress, startVisit, untilAnswered } from './visit.ts';
 const STATION = 'ZZC00000206';
 const POSTCODE = 'SC 105';
 const TYPE = 'satsuma_owari';
+/** The readings in the order shown, the colder first, as columns name them. */
+const READING_TITLES: Readonly<Record<Reading, string>> = {
+  night_by_night: 'night by night',
+  hardened: 'hardened trees',
+};
 /** Tab presses from the part's button to its grid: more than the controls that stand between. */
 const TABS = 30;
 
@@ -63,27 +68,30 @@ async function expectPlantings(part: Locator, { type }: { type: TypeLife }): Pro
 /** The shares by age, with their ranges, and those of the three ages told first. */
 async function expectShares(part: Locator, { type }: { type: TypeLife }): Promise<void> {
   await part.getByText(/^In brackets the 90/).waitFor({ timeout: PATIENCE_MS });
-  const rows = await part
-    .getByRole('table', { name: /^Share of trees living by age/ })
-    .locator('tbody tr')
+  const table = part.getByRole('table', { name: /^Share of trees living by age/ });
+  const [head, ...rows] = await table
+    .locator('tr')
     .evaluateAll((all) => all.map((row) => [...row.children].map((cell) => cell.textContent ?? '')));
-  READINGS.forEach((reading, which) => {
-    const { living } = type[reading];
-    expect(rows).toHaveLength(living.length);
-    living.forEach((age, i) => {
-      const cells = rows[i].map(plain);
-      expect(cells.slice(0, 2)).toEqual([String(age.age), String(type.night_by_night.living[i].followed)]);
-      expect(cells[2 + 2 * which]).toBe(String(age.alive));
-      expectShare(cells[3 + 2 * which], age);
-    });
-  });
+  const column = (title: string): string[] => {
+    expect(head.map(plain)).toContain(title);
+    return rows.map((cells) => plain(cells[head.map(plain).indexOf(title)]));
+  };
+  for (const [reading, title] of Object.entries(READING_TITLES)) {
+    const { living } = type[reading as Reading];
+    expect(column('Winters old')).toEqual(living.map(({ age }) => String(age)));
+    expect(column(`Lived, ${title}`)).toEqual(living.map(({ alive }) => String(alive)));
+    column(`Share, ${title}`).forEach((told, i) => expectShare(told, living[i]));
+  }
+  expect(column('Followed so far')).toEqual(
+    type.night_by_night.living.map(({ followed }) => String(followed)),
+  );
   for (const [name, key] of [
     ['First crop', 'first_crop'],
     ['Ten years', 'ten_years'],
     ['Twenty years', 'twenty_years'],
   ] as const) {
     const items = part.getByRole('group', { name, exact: true }).getByRole('listitem');
-    for (const [which, reading] of READINGS.entries())
+    for (const [which, reading] of (Object.keys(READING_TITLES) as Reading[]).entries())
       expectShare(plain(await items.nth(which).locator('b').textContent()), type[reading][key]);
   }
 }
