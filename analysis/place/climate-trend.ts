@@ -4,17 +4,11 @@ import type { Site } from './site.ts';
 /** Distance over which the sea's warmth wears off to 1/e, km. Between 10 and 30 the Spanish network can't choose. */
 export const COAST_REACH_KM = 20;
 
-/** What is believed of the trend before any station is seen: coefficient and standard deviation of a column. */
+/** What is believed of the trend before any station is seen: coefficient and standard deviation of a column of {@link trendRow}. */
 export interface TrendPrior {
   readonly mean: number;
   readonly spread: number;
 }
-
-/**
- * Columns of the trend, in order: constant, height in km, nearness of the sea (0-1), degrees towards the pole, height above
- * the stations around in km.
- */
-export const TREND_COLUMNS = 5;
 
 /**
  * Trend of a station's mean winter value, °C. Height: the standard atmosphere's -6.5 °C/km (ISO 2533); sea and latitude
@@ -39,7 +33,8 @@ export const SCALE_TREND: readonly TrendPrior[] = [
 ];
 
 /**
- * The trend's columns at a site.
+ * The trend's columns at a site, in order: constant, height in km, nearness of the sea (0-1), degrees towards the pole, height
+ * above the stations around in km.
  * @param origin latitude counted from, and the height taken where a site's own is unknown
  * @param stations whose heights tell whether the site lies high or low in its surroundings
  */

@@ -41,16 +41,6 @@ export interface NightTable {
   readonly coolHours: Int16Array;
 }
 
-/** Sustained cold of night `i` for any duration 0-24 h, °C, linear between the kept durations; NaN unknown. */
-export function sustainedAtC(nights: NightTable, i: number, hours: number): number {
-  const { lower, weight } = durationWeights(hours);
-  const a = nights.sustained[lower][i];
-  if (a === MISSING_HUNDREDTHS) return NaN;
-  if (weight === 0) return a / 100;
-  const b = nights.sustained[lower + 1][i];
-  return b === MISSING_HUNDREDTHS ? NaN : (a + weight * (b - a)) / 100;
-}
-
 /** Where `hours` lies between the kept durations: value = s[lower] + weight * (s[lower + 1] - s[lower]). */
 export function durationWeights(hours: number): { lower: number; weight: number } {
   if (!(hours >= 0 && hours <= 24)) throw new RangeError(`duration ${hours} h is outside 0 to 24 h`);

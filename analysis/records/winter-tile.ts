@@ -33,13 +33,6 @@ export function tileOf(lat: number, lon: number): string {
   return part(south, 'n', 's', 2) + part(west, 'e', 'w', 3);
 }
 
-/** Middle of a tile named by {@link tileOf}, degrees. */
-export function tileCentre(tile: string): { lat: number; lon: number } {
-  const side = (name: string, minus: string) => (name[0] === minus ? -1 : 1) * Number(name.slice(1));
-  const half = TILE_DEGREES / 2;
-  return { lat: side(tile.slice(0, 3), 's') + half, lon: side(tile.slice(3), 'w') + half };
-}
-
 /**
  * Writes the winters of some stations as an uncompressed Arrow IPC stream: one row a station, winter and kind of night,
  * with the coldest sustained cold `s0`…`s24` (hundredths of °C, null where there was no such night) and its night `d0`…`d24`;

@@ -1,11 +1,3 @@
-/** Room around the marks of a chart, px. */
-export interface Margins {
-  readonly top: number;
-  readonly right: number;
-  readonly bottom: number;
-  readonly left: number;
-}
-
 /** Width used before the container has been measured, px (also on paper made without a screen). */
 export const UNMEASURED_WIDTH = 640;
 

@@ -26,11 +26,6 @@ export function extentOf(corners: readonly PlanPoint[]): [number, number, number
   return [Math.min(...easts), Math.min(...norths), Math.max(...easts), Math.max(...norths)];
 }
 
-export function middleOf(corners: readonly PlanPoint[]): PlanPoint {
-  const [west, south, east, north] = extentOf(corners);
-  return [toGrain((west + east) / 2), toGrain((south + north) / 2)];
-}
-
 /** A thing moved; it stays on the plot if it fits there. */
 export function movedBy<T extends YardThing | YardSpot>(
   thing: T,

@@ -1,15 +1,13 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { SUSTAINED_HOURS } from '../../../analysis/records/nights.ts';
+import droppedSql from '../../../analysis/records/sql/dropped-by-reason.sql?raw';
+import coldestDroppedSql from '../../../analysis/records/sql/dropped-coldest.sql?raw';
+import nightsSql from '../../../analysis/records/sql/nights-of-station.sql?raw';
+import stationsSql from '../../../analysis/records/sql/winters-by-station.sql?raw';
 import { parseIsoDay } from '../../../analysis/units/calendar.ts';
-import {
-  coldestNights,
-  countHitNights,
-  hitsByWinter,
-  nightsOfStation,
-  nightsThatHit,
-} from '../../../web/engine/night-questions.ts';
-import { coldestDropped, droppedByReason, stationsWithNights } from '../../../web/engine/pack-questions.ts';
+import { nightsThatHit } from '../../../web/engine/night-questions.ts';
 import { nativeEngine, wasmEngine, type FilledEngine } from './both-engines.ts';
+import { countHitNights, hitsByWinter } from './counting-statements.ts';
 import { COMPLETE, fillStatements, madeNights, STATIONS, type MadeNight } from './made-nights.ts';
 
 const nights = madeNights();
@@ -91,24 +89,11 @@ describe.each([
     );
     expect(await countHitNights(engine, 'A', limits, GAINS)).toEqual(expected);
     expect(expected[2]).toBe(0);
-    expect(await countHitNights(engine, 'A', [])).toEqual([]);
-  });
-
-  it('list the coldest nights first, and no more than asked for', async () => {
-    const level = ({ sustained }: MadeNight): number => sustained[SUSTAINED_HOURS.indexOf(6)]!;
-    const expected = nights
-      .filter(({ station }) => station === 'A')
-      .sort((a, b) => level(a) - level(b) || a.date.localeCompare(b.date))
-      .slice(0, 7);
-    const { rows } = await coldestNights(engine, 'A', 6, 7);
-    expect(rows.map((row) => [row[0], row[5]])).toEqual(
-      expected.map((night) => [night.date, level(night) / 100]),
-    );
   });
 
   it('give all nights of a station in hundredths, unknown as null', async () => {
     const own = nights.filter(({ station }) => station === "O'Hara");
-    const { rows, columns } = await nightsOfStation(engine, "O'Hara");
+    const { rows, columns } = await engine.ask(nightsSql, { station: "O'Hara" });
     expect(columns.slice(-1)).toEqual(['s24_c']);
     expect(rows.map((row) => row.slice(-12))).toEqual(
       own.map(({ sustained }) => sustained.map((value) => (value === null ? null : value / 100))),
@@ -117,16 +102,16 @@ describe.each([
   });
 
   it('tell what was dropped and what stations hold', async () => {
-    const dropped = await droppedByReason(engine);
+    const dropped = await engine.ask(droppedSql, {});
     const reasons = dropped.rows.map((row) => [
       row[dropped.columns.indexOf('reason')],
       row[dropped.columns.indexOf('count')],
     ]);
     expect(reasons).toContainEqual(['spike', 2]);
     expect(dropped.rows).toHaveLength(3);
-    const coldest = await coldestDropped(engine, 2);
+    const coldest = await engine.ask(coldestDroppedSql, { most: 2 });
     expect(coldest.rows.map((row) => row[coldest.columns.indexOf('value_c')])).toEqual([-40, -39.5]);
-    const stations = await stationsWithNights(engine);
+    const stations = await engine.ask(stationsSql, {});
     expect(stations.rows.map((row) => [row[0], row[stations.columns.indexOf('nights')]])).toEqual(
       STATIONS.map((station) => [station, 240]),
     );

@@ -8,7 +8,7 @@ import {
   countHitNights as countHere,
   hitsByWinter as byWinterHere,
 } from '../../../analysis/winter/hit-nights.ts';
-import { countHitNights, hitsByWinter, nightsThatHit } from '../../../web/engine/night-questions.ts';
+import { nightsThatHit } from '../../../web/engine/night-questions.ts';
 import {
   estimatedNightsThatHit,
   keptNightsOf,
@@ -16,6 +16,7 @@ import {
 } from '../../../web/engine/place-night-questions.ts';
 import { wintersOfNights } from '../../analysis/place/invented-nights.ts';
 import { nativeEngine, wasmEngine, type FilledEngine } from './both-engines.ts';
+import { countHitNights, hitsByWinter } from './counting-statements.ts';
 import { COMPLETE, fillStatements, madeNights, STATIONS } from './made-nights.ts';
 
 const made = madeNights();
