@@ -5,7 +5,7 @@ import { countedNoun, errorWords, isEstimated } from '../../format/estimated.ts'
 import { formatDistance, formatElevation, formatHours } from '../../format/numbers.ts';
 import { formatTemperature } from '../../format/temperatures.ts';
 import type { TemperatureUnit } from '../../format/unit.ts';
-import { recordWords } from '../place/place-words.ts';
+import { recordWords } from '../../format/record-words.ts';
 import { hitDates, winterLevels, type Compared } from './compared.ts';
 import { groundWords } from './terrain-words.ts';
 

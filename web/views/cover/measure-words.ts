@@ -2,26 +2,9 @@ import { CONDITIONS_OF_COVER, type MeasureId } from '../../../analysis/cover/cov
 import { findMeasure, type Measure } from '../../../analysis/cover/measures.ts';
 import { LEVELS } from '../../../analysis/tree/levels.ts';
 import type { GainSpread } from '../../../analysis/winter/gain-spread.ts';
-import { signedFigure } from '../spot/spot-words.ts';
+import { signedFigure } from '../../format/spread-words.ts';
+import { SHORT_NAMES } from '../../format/cover-words.ts';
 import type { TemperatureUnit } from '../../format/unit.ts';
-
-/** Names short enough for a narrow column. */
-export const SHORT_NAMES: Readonly<Record<MeasureId, string>> = {
-  'watered-soil': 'Watered soil',
-  'bare-soil': 'Bare, moist soil',
-  'cloth-light': 'Light frost cloth',
-  'cloth-medium': 'Medium frost cloth',
-  'cloth-heavy': 'Heavy frost cloth',
-  sheet: 'Sheet or blanket',
-  lights: 'Old-style lights',
-  'soil-bank': 'Soil over the graft',
-  'trunk-wrap': 'Trunk wrap',
-  'sprinkler-low': 'Low sprinkler',
-  'sprinkler-raised': 'Raised sprinkler',
-  'wrap-sprinkler': 'Wrap and sprinkler',
-  garage: 'Into the garage',
-  'plastic-house': 'Glass or plastic house',
-};
 
 /** `+7.0 / +2.5`, `+7.0 / 0`; an en dash where it gains nothing at this level at all. */
 export function shortGain({ calm, windy }: GainSpread, unit: TemperatureUnit): string {
@@ -49,17 +32,6 @@ function timeWords(minutes: number): string {
   return minutes < 120 ? `${minutes} min` : `${Number((minutes / 60).toFixed(1))} h`;
 }
 
-/** Words for a choice without a measure in it. */
-export const NO_COVER = 'no cover';
-
-/** A choice in words: `heavy frost cloth and watered soil, tied to the ground`; `no cover` for none. */
-export function coverWords(ids: readonly string[]): string {
-  const names = ids.flatMap((id) => (findMeasure(id) ? [lower(SHORT_NAMES[id as MeasureId])] : []));
-  if (names.length === 0) return NO_COVER;
-  const list = names.length === 1 ? names[0] : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
-  return ids.includes('tied') ? `${list}, tied to the ground` : list;
-}
-
 /** What the reader is asked to confirm. */
 export function conditionOf(id: 'tied' | 'lights-confirmed'): (typeof CONDITIONS_OF_COVER)[number] {
   return CONDITIONS_OF_COVER.find((condition) => condition.id === id)!;
@@ -74,8 +46,4 @@ export function cautionsOf(
     for (const caution of findMeasure(id)?.cautions ?? [])
       byText.set(caution, [...(byText.get(caution) ?? []), SHORT_NAMES[id as MeasureId]]);
   return [...byText].map(([caution, of]) => ({ caution, of }));
-}
-
-function lower(name: string): string {
-  return name.charAt(0).toLowerCase() + name.slice(1);
 }

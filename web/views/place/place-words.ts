@@ -1,6 +1,5 @@
 import type { Ranking } from '../../../analysis/answer/assessment.ts';
 import type { PackStation } from '../../../analysis/records/pack.ts';
-import { formatWinter } from '../../format/dates.ts';
 import { formatChance, formatDistance, formatElevation, plural } from '../../format/numbers.ts';
 import type { TemperatureUnit } from '../../format/unit.ts';
 import type { ResolvedPlace } from '../../state/resolve-place.ts';
@@ -8,17 +7,6 @@ import type { ResolvedPlace } from '../../state/resolve-place.ts';
 /** Below these the page says so beside the answer (design 3.5). */
 const FIT_WINTERS = 20;
 const STEADY_WINTERS = 30;
-
-/** `61 complete winters, 1951–52 to 2023–24`. */
-export function recordWords(
-  winters: { readonly complete: number; readonly first: number | null; readonly last: number | null },
-  hemisphere: 'north' | 'south',
-  noun = 'complete winter',
-): string {
-  const count = plural(winters.complete, noun);
-  if (winters.first === null || winters.last === null) return count;
-  return `${count}, ${formatWinter(winters.first, hemisphere)} to ${formatWinter(winters.last, hemisphere)}`;
-}
 
 /** What a reader must know about the number of winters; none when there is nothing to warn of. */
 export function winterWarnings(winters: number, estimated: boolean): readonly string[] {

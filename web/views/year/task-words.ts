@@ -3,7 +3,7 @@ import { sourceOf } from '../../../analysis/tree/sources.ts';
 import { axisDay } from '../../charts/year-strip.ts';
 import { formatMonthDay, formatMonthDays } from '../../format/month-day.ts';
 import type { TemperatureUnit } from '../../format/unit.ts';
-import { textInUnit } from '../cover/text-in-unit.ts';
+import { textInUnit } from '../../format/text-in-unit.ts';
 
 /** Short names for the strip, where a title has no room. */
 export const TASK_NAMES: Readonly<Record<CalendarTask['id'], string>> = {

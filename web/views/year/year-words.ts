@@ -8,7 +8,7 @@ import { formatChance, formatHours, plural } from '../../format/numbers.ts';
 import { formatTemperature } from '../../format/temperatures.ts';
 import { treeWords } from '../../format/tree-words.ts';
 import type { TemperatureUnit } from '../../format/unit.ts';
-import { NO_COVER } from '../cover/measure-words.ts';
+import { NO_COVER } from '../../format/cover-words.ts';
 import { oneInTen, type EarlyLate } from './freeze-season.ts';
 
 /** Below this many winters dates are only rough (design 3.5). */
@@ -150,12 +150,14 @@ function lossWords({ lost, low, high }: NonNullable<HarvestYear['lost_by_pick_by
   return `${formatChance(lost)}, range ${formatChance(low)} to ${formatChance(high)}`;
 }
 
-/** `''` where nothing is known. */
-export function earlySentence(saves: PickingSaves | null): string {
+/** What picking early saves for the tree; `''` where nothing is known, or told from too few winters for a share. */
+export function earlySentence(saves: PickingSaves | null, winters: number): string {
+  if (winters < FEW_WINTERS) return '';
   if (saves === null || saves.ten_years_late === null || saves.ten_years_early === null) return '';
-  const [late, early] = [saves.ten_years_late, saves.ten_years_early].map(formatChance);
+  const [late, early] = [saves.ten_years_late, saves.ten_years_early].map(formatShare);
+  const either = ({ 0: 'none lived', 1: 'every tree lived' } as Record<number, string>)[saves.ten_years_late];
   if (late === early)
-    return `Picking in the first half month changes nothing that can be told for the tree itself: ${late} live ten years either way.`;
+    return `Picking in the first half month changes nothing that can be told for the tree itself: ${either ?? `${late} live`} ten years either way.`;
   return `A tree that carries fruit stands less cold. Picked in the first half month, ${early} of trees would live ten years; with the crop left to hang, ${late}.`;
 }
 

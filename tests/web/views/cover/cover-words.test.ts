@@ -13,16 +13,10 @@ import {
   overTheGain,
   worstWinter,
 } from '../../../../web/views/cover/cover-words.ts';
-import {
-  cautionsOf,
-  coverWords,
-  effortWords,
-  savesOnly,
-  SHORT_NAMES,
-  shortGain,
-} from '../../../../web/views/cover/measure-words.ts';
+import { coverWords, SHORT_NAMES } from '../../../../web/format/cover-words.ts';
+import { cautionsOf, effortWords, savesOnly, shortGain } from '../../../../web/views/cover/measure-words.ts';
 import { mostNights, nightTicks, stripOf } from '../../../../web/views/cover/night-strip.ts';
-import { textInUnit } from '../../../../web/views/cover/text-in-unit.ts';
+import { textInUnit } from '../../../../web/format/text-in-unit.ts';
 
 const plain = (text: string): string => text.replaceAll('\u00a0', ' ');
 const fitted = (period: number): Headline => ({

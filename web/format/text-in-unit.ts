@@ -1,6 +1,6 @@
-import { fahrenheitDifferenceToCelsius, fahrenheitToCelsius } from '../../../analysis/units/temperature.ts';
-import { FIXED_SPACE, figure } from '../../format/temperatures.ts';
-import type { TemperatureUnit } from '../../format/unit.ts';
+import { fahrenheitDifferenceToCelsius, fahrenheitToCelsius } from '../../analysis/units/temperature.ts';
+import { FIXED_SPACE, figure } from './temperatures.ts';
+import type { TemperatureUnit } from './unit.ts';
 
 const NUMBER = String.raw`-?\d+(?:\.\d+)?`;
 const BOTH = new RegExp(

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { combinations } from '../../../../analysis/cover/combinations.ts';
-import { ALL_CHOICES, type CoverId } from '../../../../analysis/cover/cover-ids.ts';
-import { findMeasure, MEASURES } from '../../../../analysis/cover/measures.ts';
-import { refusals } from '../../../../analysis/cover/refusals.ts';
-import { becauseOf } from '../../../../web/views/cover/because-of.ts';
+import { combinations } from '../../../analysis/cover/combinations.ts';
+import { ALL_CHOICES, type CoverId } from '../../../analysis/cover/cover-ids.ts';
+import { findMeasure, MEASURES } from '../../../analysis/cover/measures.ts';
+import { refusals } from '../../../analysis/cover/refusals.ts';
+import { becauseOf } from '../../../web/views/cover/because-of.ts';
 import {
   aloneWith,
   candidatesFor,
@@ -13,7 +13,7 @@ import {
   offeredMeasures,
   unknownCovers,
   withCover,
-} from '../../../../web/views/cover/cover-choice.ts';
+} from '../../../web/state/cover-choice.ts';
 
 const someIds = fc.subarray([...ALL_CHOICES], { minLength: 0 });
 

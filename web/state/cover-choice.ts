@@ -5,8 +5,8 @@ import {
   WRONG_CHOICES,
   writtenCovers,
   type CoverId,
-} from '../../../analysis/cover/cover-ids.ts';
-import { findMeasure, MEASURES, type Measure } from '../../../analysis/cover/measures.ts';
+} from '../../analysis/cover/cover-ids.ts';
+import { findMeasure, MEASURES, type Measure } from '../../analysis/cover/measures.ts';
 
 /** The ids of a choice of covers that we know, each once, in the order they are offered. */
 export function coverIdsOf(text: string | null): readonly CoverId[] {

@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { HARVEST_CALENDARS, PICKINGS } from '../../../../analysis/tree/harvest.ts';
-import { readAddress, writeAddress } from '../../../../web/state/address.ts';
+import { HARVEST_CALENDARS, PICKINGS } from '../../../analysis/tree/harvest.ts';
+import { readAddress, writeAddress } from '../../../web/state/address.ts';
 import {
   readPlantingText,
   START_AGE_MAX,
   usualPlanting,
   writePlantingText,
-} from '../../../../web/views/life/planting-text.ts';
+} from '../../../web/state/planting-text.ts';
 
 const plantings = fc.record({
   startAgeYears: fc.integer({ min: 1, max: START_AGE_MAX }),

@@ -1,5 +1,5 @@
-import type { Planting } from '../../../analysis/answer/life.ts';
-import { HARVEST_CALENDARS, PICKINGS, type HarvestCalendar } from '../../../analysis/tree/harvest.ts';
+import type { Planting } from '../../analysis/answer/life.ts';
+import { HARVEST_CALENDARS, PICKINGS, type HarvestCalendar } from '../../analysis/tree/harvest.ts';
 
 /** Oldest tree a nursery sells that is told of, years. */
 export const START_AGE_MAX = 5;
