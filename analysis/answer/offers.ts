@@ -91,12 +91,11 @@ export function offersAt(place: LifePlace, { tree, planting, spot }: OffersQuest
       ranged ??= withRange(reading, lastOf(lifeRanges(rings, [bounded]))[0]).living[TEN_YEARS - 1];
       return ranged;
     };
-    const { share } = reading.ten_years;
     return {
       nightsToCover: meanNights(nightsCovered(place, type, grown, READING), winters.complete),
       lostCropsInTen: lostInTen(reading, winters),
       firstCropYear: reading.first_crop.age,
-      livingInTen: tenfold(share ?? tenYears().share),
+      livingInTen: tenfold(reading.ten_years.share),
       get livingInTenLow() {
         return tenfold(tenYears().low);
       },

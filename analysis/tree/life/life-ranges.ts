@@ -20,8 +20,6 @@ export interface RangedTree extends TreeAges {
 export interface LifeRange {
   readonly low: Float64Array;
   readonly high: Float64Array;
-  /** Mean share living over the rings, without unseen winters: what the record says in new order. */
-  readonly reordered: Float64Array;
   /** Age that half the trees reach, Infinity beyond the horizon. */
   readonly medianLow: number;
   readonly medianHigh: number;
@@ -61,7 +59,6 @@ class RingWalk {
   /** Shares of all draws at each age in turn. */
   private readonly shares: Float64Array;
   private readonly medians: Float64Array;
-  private readonly reordered = new Float64Array(HORIZON_YEARS);
   private readonly deaths = new Int32Array(HORIZON_YEARS);
 
   constructor(
@@ -99,7 +96,6 @@ class RingWalk {
       unseenSpares *= 1 - this.unseenPart * rings.unseen[draw]!;
       const share = (living / length) * unseenSpares;
       this.shares[a * rings.draws + draw] = share;
-      this.reordered[a]! += living / length / rings.draws;
       if (share <= 0.5 && median === Infinity) median = a + 1;
     }
     this.medians[draw] = median;
@@ -118,7 +114,6 @@ class RingWalk {
     return {
       low,
       high,
-      reordered: this.reordered,
       medianLow: medians[Math.floor(0.05 * (draws - 1))]!,
       medianHigh: medians[Math.ceil(0.95 * (draws - 1))]!,
     };

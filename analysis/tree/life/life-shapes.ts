@@ -29,12 +29,17 @@ export interface AgeShare {
   /** Plantings whose record reaches that far, and how many of them lived. */
   readonly followed: number;
   readonly alive: number;
-  /** Kaplan-Meier estimate from all plantings, followed that far or not; beyond the record from winters put in new order. */
+  /**
+   * Share living of trees planted in every complete winter and followed round the record: after its last winter the first comes
+   * again, so that every planting is followed as far and every winter is met at every age. `null`: no complete winter.
+   */
   readonly share: number | null;
   readonly low: number | null;
   readonly high: number | null;
-  /** `record`: Kaplan-Meier on the record; `reordered`: from the first age on at which no living tree could be watched. */
-  readonly basis: 'record' | 'reordered';
+  /** Kaplan-Meier estimate from the record as it runs; `null` from the first age on at which no living tree could be watched. */
+  readonly kaplan_meier: number | null;
+  /** `record`: some planting could be followed that far; `round`: only by going round the record. */
+  readonly basis: 'record' | 'round';
   /** The share should the kill threshold lie at its hardy and at its tender end. */
   readonly if_threshold: { readonly low: number | null; readonly high: number | null };
 }

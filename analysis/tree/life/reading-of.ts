@@ -12,7 +12,7 @@ export interface ReadingQuestion extends LivesQuestion {
   readonly killEnds: { readonly low: number; readonly high: number };
 }
 
-/** What the record tells of one type and reading; ranges, and shares older than the record, come with `withRange`. */
+/** What the record tells of one type and reading; ranges come with `withRange`. */
 export function readingOf(margins: WinterMargins, q: ReadingQuestion): LifeReading {
   const { complete } = margins;
   const count = complete.length;
@@ -22,9 +22,10 @@ export function readingOf(margins: WinterMargins, q: ReadingQuestion): LifeReadi
     winters: fate === 'living' ? years : years + 1,
     killed: fate === 'killed',
   }));
-  const shares = sharesByAge(ends, complete);
-  const hardy = sharesByAge(endsIf(margins, q, q.killEnds.low), complete);
-  const tender = sharesByAge(endsIf(margins, q, q.killEnds.high), complete);
+  const watched = sharesWatched(ends, complete);
+  const shares = sharesRound(margins, q, 0);
+  const hardy = sharesRound(margins, q, q.killEnds.low);
+  const tender = sharesRound(margins, q, q.killEnds.high);
   const followed = new Int32Array(HORIZON_YEARS);
   const alive = new Int32Array(HORIZON_YEARS);
   for (const { start, years } of all.lives) {
@@ -41,7 +42,8 @@ export function readingOf(margins: WinterMargins, q: ReadingQuestion): LifeReadi
       share: shares[i]!,
       low: null,
       high: null,
-      basis: shares[i] === null ? 'reordered' : 'record',
+      kaplan_meier: watched[i]!,
+      basis: followed[i]! > 0 ? 'record' : 'round',
       if_threshold: { low: hardy[i]!, high: tender[i]! },
     };
   });
@@ -64,33 +66,37 @@ export function readingOf(margins: WinterMargins, q: ReadingQuestion): LifeReadi
   };
 }
 
-/** Kaplan-Meier share living by age; `null` from the first age on that no living tree was watched at. */
-function sharesByAge(ends: Iterable<PlantedEnd>, complete: Uint8Array): (number | null)[] {
+/** Kaplan-Meier estimate by age; `null` from the first age on that no living tree was watched at. */
+function sharesWatched(ends: Iterable<PlantedEnd>, complete: Uint8Array): (number | null)[] {
   const sets = riskSets(watchedSpans(ends, complete), HORIZON_YEARS);
   const share = productLimit(sets);
   const unknownFrom = sets.atRisk.findIndex((atRisk, a) => atRisk === 0 && (a === 0 || share[a - 1]! > 0));
   return Array.from(share, (s, a) => (unknownFrom >= 0 && a >= unknownFrom ? null : s));
 }
 
-/** How far the trees come should the kill threshold lie `colder` hundredths of °C warmer. */
-function endsIf(margins: WinterMargins, q: ReadingQuestion, colder: number): PlantedEnd[] {
-  const { complete } = margins;
-  const count = complete.length;
-  const harm = {
-    ...emptyHarm(count),
-    kill: lossBits(margins, q.reading, 'kill', colder),
-    wood: lossBits(margins, q.reading, 'wood'),
-  };
-  linkHarm(harm);
-  const years = treeYears(q, count);
-  const ends: PlantedEnd[] = [];
-  for (let start = 0; start < count; start++) {
-    if (!complete[start]) continue;
-    const age = killAge(harm, years, start, count - start);
-    const winters = age || count - start;
-    ends.push({ start, winters, killed: age > 0 && complete[start + age - 1] === 1 });
+/**
+ * Share living by age of trees planted in every complete winter and followed round the record; `null` without such a winter.
+ * Unlike Kaplan-Meier's it can't rise with more cold: there a death moves to an age at which more trees are watched, and late ages
+ * are watched in the first winters alone.
+ * @param colder hundredths of °C by which the kill threshold is warmer
+ */
+function sharesRound(margins: WinterMargins, q: ReadingQuestion, colder: number): (number | null)[] {
+  const whole = [...margins.complete.keys()].filter((j) => margins.complete[j] === 1);
+  const { length } = whole;
+  if (length === 0) return new Array<null>(HORIZON_YEARS).fill(null);
+  const harm = emptyHarm(length + HORIZON_YEARS);
+  const kill = lossBits(margins, q.reading, 'kill', colder);
+  const wood = lossBits(margins, q.reading, 'wood');
+  for (let i = 0; i < harm.kill.length; i++) {
+    harm.kill[i] = kill[whole[i % length]!]!;
+    harm.wood[i] = wood[whole[i % length]!]!;
   }
-  return ends;
+  linkHarm(harm);
+  const years = treeYears(q, HORIZON_YEARS);
+  const deaths = new Int32Array(HORIZON_YEARS + 1);
+  for (let start = 0; start < length; start++) deaths[killAge(harm, years, start, HORIZON_YEARS)]!++;
+  let living = length;
+  return Array.from({ length: HORIZON_YEARS }, (_, a) => (living -= deaths[a + 1]!) / length);
 }
 
 /** Crops of plantings whose first ten winters all lie on record and are complete, and how many crops are lost of ten. */

@@ -127,15 +127,15 @@ function trueShares(
 
 /** 90 % range of the share at an age from Greenwood's variance (1926). */
 function greenwood(living: readonly AgeShare[], age: number, winters: number): { low: number; high: number } {
-  const { share } = living[age - 1]!;
+  const share = living[age - 1]!.kaplan_meier;
   let sum = 0;
   let before = 1;
   for (const at of living.slice(0, age)) {
     // With complete winters everyone whose record reaches an age and who lived to it is at risk there.
-    const dies = before > 0 ? 1 - at.share! / before : 0;
+    const dies = before > 0 ? 1 - at.kaplan_meier! / before : 0;
     const atRisk = dies < 1 ? at.alive / (1 - dies) : winters;
     if (atRisk > 0 && dies < 1) sum += dies / (atRisk * (1 - dies));
-    before = at.share!;
+    before = at.kaplan_meier!;
   }
   const half = 1.645 * (share ?? 0) * Math.sqrt(sum);
   return { low: share! - half, high: share! + half };

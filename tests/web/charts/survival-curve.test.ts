@@ -9,7 +9,16 @@ const at = (
   low: number | null = null,
   high: number | null = null,
 ): AgeShare => ({
-  ...{ age, followed: 10, alive: 5, share, low, high, basis: age > 2 ? 'reordered' : 'record' },
+  ...{
+    age,
+    followed: 10,
+    alive: 5,
+    share,
+    low,
+    high,
+    kaplan_meier: share,
+    basis: age > 2 ? 'round' : 'record',
+  },
   if_threshold: { low: null, high: null },
 });
 const same = (value: number): number => value;

@@ -102,7 +102,8 @@ export function lifeRules(
     },
     {
       rule:
-        'Shares are Kaplan-Meier estimates from all plantings. Their ranges come from putting whole winters in new order, block by block, and planting anew in ' +
+        'Shares: every planting is followed as far as the record goes and then on from its first winter, round it, so that all are followed as far and every winter ' +
+        'is met at every age. The Kaplan-Meier estimate, which takes the record as it runs, stands in the table. The ranges come from putting whole winters in new order, block by block, and planting anew in ' +
         'every one, since plantings share winters. A winter worse than any on record is given its chance, so nothing reads as certain.',
       basis: `published methods; the worse winter is a ${CHOICE}`,
     },

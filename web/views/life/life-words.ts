@@ -55,14 +55,14 @@ export function shareWords(age: AgeShare): string {
   if (share >= 1) {
     const seen =
       followed === 0
-        ? 'no loss in any order of these winters'
+        ? 'no loss, going round these winters'
         : alive === followed
           ? `all ${followed} followed`
           : `none of ${followed} followed is known to have died`;
     return low === null ? seen : `${seen}; at least ${formatShare(low)}`;
   }
   if (share <= 0) {
-    const seen = followed === 0 ? 'none in any order of these winters' : `none of ${followed} followed`;
+    const seen = followed === 0 ? 'none, going round these winters' : `none of ${followed} followed`;
     return high === null ? seen : `${seen}; at most ${formatShare(high)}`;
   }
   return formatShare(share);
@@ -133,22 +133,6 @@ export function medianSentence({ night_by_night: colder, hardened }: TypeLife, h
     : `${told}; of hardened trees half ${half(second)}.`;
 }
 
-/**
- * Why the curve of hardened trees may fall under the other, `''` where it doesn't: each tree lives as long or longer, but the
- * trees left to follow are others.
- */
-export function crossingSentence({ night_by_night: colder, hardened }: TypeLife): string {
-  const crossing = colder.living.find(({ share }, i) => {
-    const other = hardened.living[i]?.share ?? null;
-    return share !== null && other !== null && other < share - 0.005;
-  });
-  if (!crossing) return '';
-  return (
-    `From ${plural(crossing.age, 'winter')} on the curve of hardened trees lies under the other. No single tree fares worse for being hardened; ` +
-    'more of them live to meet a later freeze, and with few trees of that age to follow each one weighs heavily.'
-  );
-}
-
 /** How hardened trees here are when it matters; `''` where no night came near. */
 export function hardeningSentence({ hardening_on_cold_nights: hardening }: TypeLife): string {
   if (hardening === null) return '';
@@ -207,6 +191,11 @@ export function cropsSentence(type: TypeLife): string {
   if (crops === null) return 'No planting could be followed for ten winters, so crops are not counted.';
   const [median, worst] = cropCells(crops);
   const most = Math.max(0, 11 - type.first_crop_year);
+  if (most > 0 && crops.worst_tenth >= most)
+    return (
+      `Of the ${most} crops a tree could give in its first ten winters, at least nine in ten of ${plural(crops.plantings, 'planting')} ` +
+      `gave every one, with hardening counted night by night.`
+    );
   return (
     `Of the ${most} crops a tree could give in its first ten winters, half of ${plural(crops.plantings, 'planting')} gave ` +
     `${crops.median === 0 ? median : `${median} or fewer`} and the worst tenth ${worst}, with hardening counted night by night.`

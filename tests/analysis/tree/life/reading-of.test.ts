@@ -13,15 +13,21 @@ const TREE = {
   killEnds: { low: -100, high: 150 },
 } as const;
 
-/** Shares to 4 digits of the ages told. */
+const rounded = (share: number | null): number | null => share && Number(share.toFixed(4));
+/** Kaplan-Meier estimates to 4 digits of the ages told. */
+const watched = (reading: ReturnType<typeof readingOf>, ages: number): (number | null)[] =>
+  reading.living.slice(0, ages).map(({ kaplan_meier }) => rounded(kaplan_meier));
+/** Shares round the record likewise. */
 const shares = (reading: ReturnType<typeof readingOf>, ages: number): (number | null)[] =>
-  reading.living.slice(0, ages).map(({ share }) => share && Number(share.toFixed(4)));
+  reading.living.slice(0, ages).map(({ share }) => rounded(share));
 
 describe('shares worked by hand', () => {
   test('one killing winter of five', () => {
     const reading = readingOf(withLoss(quiet(5), 3, 'kill', { margin: 120 }), TREE);
     // At risk 5, 3, 2, 1 and one dies at each age: 4/5, 2/3, 1/2, 0.
-    expect(shares(reading, 6)).toEqual([0.8, 0.5333, 0.2667, 0, 0, 0]);
+    expect(watched(reading, 6)).toEqual([0.8, 0.5333, 0.2667, 0, 0, 0]);
+    // Round the five winters each tree meets the fourth once: at ages 4, 3, 2, 1 and, planted after it, 5.
+    expect(shares(reading, 6)).toEqual([0.8, 0.6, 0.4, 0.2, 0, 0]);
     expect(reading.living.slice(0, 6).map(({ followed, alive }) => [followed, alive])).toEqual([
       [5, 4],
       [4, 2],
@@ -32,7 +38,7 @@ describe('shares worked by hand', () => {
     ]);
     expect(reading.median_years).toEqual({ years: 3, low: null, high: null });
     expect(reading.first_crop).toMatchObject({ age: 3, followed: 3, alive: 1, low: null, high: null });
-    expect(reading.twenty_years).toMatchObject({ age: 20, share: 0, basis: 'record' });
+    expect(reading.twenty_years).toMatchObject({ age: 20, share: 0, basis: 'round' });
     // A margin of 1.2 °C is a hit still where the threshold lies 1 °C lower.
     expect(reading.living[0]!.if_threshold).toEqual({ low: 0.8, high: 0.8 });
     expect(reading.crops_in_ten).toBeNull();
@@ -49,9 +55,9 @@ describe('shares worked by hand', () => {
 
   test('killed in a winter that is not complete: out of the count there, no death', () => {
     const reading = readingOf(notComplete(withLoss(quiet(6), 3, 'kill'), 3), TREE);
-    // Nobody is watched at the fourth age: unknown from there on.
-    expect(shares(reading, 5)).toEqual([1, 1, 1, null, null]);
-    expect(reading.living.map(({ basis }) => basis).slice(2, 4)).toEqual(['record', 'reordered']);
+    // Nobody is watched at the fourth age: unknown from there on. Going round leaves that winter out.
+    expect(watched(reading, 5)).toEqual([1, 1, 1, null, null]);
+    expect(shares(reading, 5)).toEqual([1, 1, 1, 1, 1]);
     expect(reading.plantings.map(({ fate }) => fate)).toEqual([
       'unknown',
       'unknown',
@@ -65,23 +71,24 @@ describe('shares worked by hand', () => {
   test('a winter that is not complete: through it, but not at risk in it', () => {
     const reading = readingOf(notComplete(withLoss(quiet(5), 4, 'kill'), 2), TREE);
     // At risk 4, 2, 1, 2, 1; deaths 1, 1, 0, 1, 1.
-    expect(shares(reading, 6)).toEqual([0.75, 0.375, 0.375, 0.1875, 0, 0]);
+    expect(watched(reading, 6)).toEqual([0.75, 0.375, 0.375, 0.1875, 0, 0]);
+    expect(shares(reading, 5)).toEqual([0.75, 0.5, 0.25, 0, 0]);
   });
 
-  test('beyond the record nothing is said without winters in new order', () => {
-    const reading = readingOf(quiet(12), TREE);
-    expect(reading.living[11]).toMatchObject({ share: 1, basis: 'record', followed: 1 });
-    expect(reading.living[12]).toMatchObject({ share: null, basis: 'reordered', followed: 0 });
-    expect(reading.living[12]!.if_threshold).toEqual({ low: null, high: null });
-    expect(reading.median_years.years).toBeNull();
-    // Then the last share goes on as the reordered ones do: here they fall from 1 to 0.75 between ages 12 and 13.
-    const reordered = Float64Array.from({ length: HORIZON_YEARS }, (_, a) => (a < 12 ? 1 : 0.75));
+  test('older than the record: the winters come round again', () => {
+    const reading = readingOf(withLoss(quiet(12), 0, 'kill'), TREE);
+    expect(reading.living[11]).toMatchObject({ basis: 'record', followed: 1, alive: 0 });
+    expect(reading.living[12]).toMatchObject({ basis: 'round', followed: 0, kaplan_meier: null });
+    // As the record runs only the tree planted first dies; going round, each of the others meets that winter too.
+    expect(watched(reading, 11)).toEqual(new Array(11).fill(0.9167));
+    expect(shares(reading, 13)).toEqual(
+      Array.from({ length: 13 }, (_, a) => rounded(Math.max(0, 11 - a) / 12)),
+    );
     const flat = new Float64Array(HORIZON_YEARS).fill(0.7);
-    const range = { low: flat, high: flat, reordered, medianLow: 20, medianHigh: Infinity };
-    const whole = withRange(reading, range);
-    expect(whole.living[12]).toMatchObject({ share: 0.75, low: 0.7, high: 0.75, basis: 'reordered' });
-    expect(whole.living[11]).toMatchObject({ share: 1, low: 0.7, high: 1 });
-    expect(whole.median_years).toEqual({ years: null, low: 20, high: null });
+    const whole = withRange(reading, { low: flat, high: flat, medianLow: 5, medianHigh: Infinity });
+    expect(whole.living[0]).toMatchObject({ low: 0.7, high: 11 / 12 });
+    expect(whole.living[8]).toMatchObject({ low: 3 / 12, high: 0.7 });
+    expect(whole.median_years).toEqual({ years: 6, low: 5, high: null });
   });
 });
 
@@ -125,7 +132,7 @@ test('nights covered: mean over winters of living trees, and the worst', () => {
 test('no complete winter: nothing is told', () => {
   const reading = readingOf(notComplete(quiet(2), 0, 1), TREE);
   expect(reading.plantings).toEqual([]);
-  expect(reading.living[0]).toMatchObject({ followed: 0, alive: 0, share: null, basis: 'reordered' });
+  expect(reading.living[0]).toMatchObject({ followed: 0, alive: 0, share: null, basis: 'round' });
 });
 
 describe('properties', () => {
@@ -145,14 +152,15 @@ describe('properties', () => {
     );
   });
 
-  test('more penalty or a more tender threshold: never more living', () => {
+  test('more penalty or a more tender threshold: never more living, nor a larger share', () => {
     fc.assert(
       fc.property(anyMargins, anyTree, fc.integer(), (made, tree, seed) => {
         const q = { ...TREE, ...tree };
         const after = readingOf(raised(made, 0.3, seed), q).living;
-        readingOf(made, q).living.forEach(({ alive }, i) =>
-          expect(after[i]!.alive).toBeLessThanOrEqual(alive),
-        );
+        readingOf(made, q).living.forEach(({ alive, share }, i) => {
+          expect(after[i]!.alive).toBeLessThanOrEqual(alive);
+          if (share !== null) expect(after[i]!.share!).toBeLessThanOrEqual(share);
+        });
       }),
     );
   });

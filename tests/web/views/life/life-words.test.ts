@@ -4,7 +4,6 @@ import type { AgeShare, LifeAnswer, LifeReading, TypeLife } from '../../../../an
 import {
   countOrShare,
   countRows,
-  crossingSentence,
   cropCells,
   cropRows,
   cropsSentence,
@@ -21,7 +20,16 @@ import {
 import { typeRows } from '../../../../web/views/life/type-rows.ts';
 
 const age = (more: Partial<AgeShare> = {}): AgeShare => ({
-  ...{ age: 10, followed: 51, alive: 22, share: 0.43, low: null, high: null, basis: 'record' },
+  ...{
+    age: 10,
+    followed: 51,
+    alive: 22,
+    share: 0.43,
+    low: null,
+    high: null,
+    kaplan_meier: 0.42,
+    basis: 'record',
+  },
   if_threshold: { low: null, high: null },
   ...more,
 });
@@ -65,7 +73,7 @@ describe('a share in words', () => {
       'none of 51 followed is known to have died; at least 90%',
     );
     expect(shareWithRange(age({ share: 1, alive: 0, followed: 0, low: 0.8, high: 1 }))).toBe(
-      'no loss in any order of these winters; at least 80%',
+      'no loss, going round these winters; at least 80%',
     );
     expect(shareWithRange(age({ share: 0, alive: 0, low: 0, high: 0.05 }))).toBe(
       'none of 51 followed; at most 5%',
@@ -155,17 +163,6 @@ describe('how long half of them live', () => {
   });
 });
 
-describe('curves that cross', () => {
-  const curve = (...shares: readonly (number | null)[]): LifeReading =>
-    reading(22, { living: shares.map((share, i) => age({ age: i + 1, share })) });
-
-  it('are explained from the winter on in which they do, and only then', () => {
-    expect(crossingSentence(type(curve(0.9, 0.6, 0.6), curve(0.9, 0.7, 0.5)))).toContain('From 3 winters on');
-    expect(crossingSentence(type(curve(0.9, 0.6), curve(0.9, 0.7)))).toBe('');
-    expect(crossingSentence(type(curve(0.9, null), curve(0.9, 0.1)))).toBe('');
-  });
-});
-
 describe('hardening when the cold comes', () => {
   const told = (hardening: number | null): string =>
     hardeningSentence(type(reading(1), reading(1), { hardening_on_cold_nights: hardening }));
@@ -193,6 +190,8 @@ describe('crops', () => {
       'Of the 8 crops a tree could give in its first ten winters, half of 51 plantings gave 4 or fewer and the worst tenth none, ' +
         'with hardening counted night by night.',
     );
+    const all = reading(22, { crops_in_ten: { plantings: 51, median: 8, worst_tenth: 8 } });
+    expect(cropsSentence(type(all, all))).toContain('at least nine in ten of 51 plantings gave every one');
     expect(cropsSentence(type(reading(1), night))).toContain('crops are not counted');
     expect(cropCells({ ...crops, worst_tenth: 2 })).toEqual(['4', 'at most\u00a02']);
   });
