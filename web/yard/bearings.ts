@@ -4,6 +4,7 @@ import type { PlanPoint, Yard } from '../../analysis/spot/yard.ts';
 /** What of a yard has a bearing, drawn as an arrow in the margin of the plan. */
 export type BearingOf = 'wind' | 'slope' | 'water';
 
+/** An arrow in the margin is turned in steps of so many degrees. */
 const STEP_DEG = 5;
 
 /** Bearings of the eight directions, for a list to choose from. */
@@ -12,10 +13,10 @@ export const DIRECTIONS: readonly { readonly bearingDeg: number; readonly name: 
   (_, i) => ({ bearingDeg: i * 45, name: sideName(i * 45) }),
 );
 
-/** Bearing from one point to another, degrees clockwise from north, in steps of five. */
-export function bearingTo(from: PlanPoint, to: PlanPoint): number {
+/** Bearing from one point to another, degrees clockwise from north (0 to below 360), in steps of `stepDeg`. */
+export function bearingTo(from: PlanPoint, to: PlanPoint, stepDeg = STEP_DEG): number {
   const deg = (Math.atan2(to[0] - from[0], to[1] - from[1]) * 180) / Math.PI;
-  return (((Math.round(deg / STEP_DEG) * STEP_DEG) % 360) + 360) % 360;
+  return (((Math.round(deg / stepDeg) * stepDeg) % 360) + 360) % 360;
 }
 
 /** The bearing of one of them, `null` where the yard has no such thing. */

@@ -1,4 +1,5 @@
 import type { PlanPoint, YardThing } from '../../analysis/spot/yard.ts';
+import { bearingTo } from './bearings.ts';
 import { cornersOf, extentOf, withCorners } from './edit-yard.ts';
 import { toGrain } from './snapping.ts';
 
@@ -35,7 +36,7 @@ export function lineLength(corners: readonly PlanPoint[]): number {
 
 /** Bearing of a straight line from its first corner, whole degrees clockwise from north. */
 export function lineBearing([from, to]: readonly PlanPoint[]): number {
-  return (Math.round((Math.atan2(to[0] - from[0], to[1] - from[1]) * 180) / Math.PI) + 360) % 360;
+  return bearingTo(from, to, 1);
 }
 
 /** A straight line from the same first corner. */
