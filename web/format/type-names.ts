@@ -2,3 +2,8 @@
 export function shortTypeName(name: string): string {
   return name.replace(/\s*\([^)]*\)/g, '');
 }
+
+/** A name after its article: `an Orangequat`, `a Eureka lemon`. */
+export function withArticle(name: string): string {
+  return `${/^(?!eu)[aeio]/i.test(name) ? 'an' : 'a'} ${name}`;
+}

@@ -57,3 +57,9 @@ export function outOfSeason(
     ...(day(to) > day(after) ? [{ from: later, to }] : []),
   ];
 }
+
+/** Whether the first night of 1 winter in 10 is dated later than the last: so it may be where hardly more winters than that have one. */
+export function firstAfterLast(dates: FreezeDates, hemisphere: 'north' | 'south'): boolean {
+  const [first, last] = [dateAt(dates.first, 0.1), dateAt(dates.last, 0.1)];
+  return first !== null && last !== null && axisDay(first, hemisphere) > axisDay(last, hemisphere);
+}

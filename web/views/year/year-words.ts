@@ -9,6 +9,7 @@ import { formatTemperature } from '../../format/temperatures.ts';
 import { treeWords } from '../../format/tree-words.ts';
 import type { TemperatureUnit } from '../../format/unit.ts';
 import { NO_COVER } from '../../format/cover-words.ts';
+import { formatShare } from '../life/life-words.ts';
 import { oneInTen, type EarlyLate } from './freeze-season.ts';
 
 /** Below this many winters dates are only rough (design 3.5). */

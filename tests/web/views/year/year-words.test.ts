@@ -1,6 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { MATURE_TREE } from '../../../../analysis/tree/penalties.ts';
-import { chanceSpans, outOfSeason, seasonPart } from '../../../../web/views/year/freeze-season.ts';
+import {
+  chanceSpans,
+  firstAfterLast,
+  outOfSeason,
+  seasonPart,
+} from '../../../../web/views/year/freeze-season.ts';
 import {
   dateRange,
   datesSentence,
@@ -116,6 +121,15 @@ describe('parts of the freeze season', () => {
     const spans = chanceSpans(madeDates({ last: chances(['02-20', '01-05']) }), 'north');
     expect(spans).toEqual([{ chance: 0.1, from: '12-02', to: '02-20' }]);
   });
+
+  it('knows a first date after its last, over the new year too', () => {
+    const dates = (first: readonly string[], last: readonly string[]) =>
+      madeDates({ first: chances(first), last: chances(last) });
+    expect(firstAfterLast(dates(['01-29'], ['12-25']), 'north')).toBe(true);
+    expect(firstAfterLast(dates(['12-25'], ['01-29']), 'north')).toBe(false);
+    expect(firstAfterLast(dates(['08-02'], ['07-10']), 'south')).toBe(true);
+    expect(firstAfterLast(dates([], ['12-25']), 'north')).toBe(false);
+  });
 });
 
 describe('the crop in words', () => {
@@ -151,9 +165,20 @@ describe('the crop in words', () => {
   });
 
   it('tells what early picking saves for the tree only where it is known', () => {
-    expect(earlySentence({ ten_years_late: 0.62, ten_years_early: 0.71 })).toMatch(/71% .* 62%/);
-    expect(earlySentence({ ten_years_late: 0.62, ten_years_early: 0.62 })).toMatch(/62% .*either way/);
-    expect(earlySentence({ ten_years_late: null, ten_years_early: 0.7 })).toBe('');
-    expect(earlySentence(null)).toBe('');
+    const told = (late: number | null, early: number | null, winters = 60): string =>
+      earlySentence({ ten_years_late: late, ten_years_early: early }, winters);
+    expect(told(0.62, 0.71)).toMatch(/71% .* 62%/);
+    expect(told(0.62, 0.62)).toMatch(/62% .*either way/);
+    expect(told(null, 0.7)).toBe('');
+    expect(told(0.62, 0.71, 19)).toBe('');
+    expect(earlySentence(null, 60)).toBe('');
+  });
+
+  it('never tells of trees that all live as of a certainty', () => {
+    const all = earlySentence({ ten_years_late: 1, ten_years_early: 1 }, 60);
+    expect(all).toContain('every tree lived ten years either way');
+    expect(earlySentence({ ten_years_late: 0, ten_years_early: 0 }, 60)).toContain('none lived');
+    for (const late of [0.9, 1])
+      expect(earlySentence({ ten_years_late: late, ten_years_early: 1 }, 60)).not.toContain('100%');
   });
 });
