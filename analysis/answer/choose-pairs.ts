@@ -6,6 +6,9 @@ import type { Hemisphere } from '../winter/winter-year.ts';
 import type { Pair } from './choosing.ts';
 import { CROP, tenthsText, toldTenths, type Offer } from './choose-offer.ts';
 
+/** Of the winters that take the crop of the one that loses fewer, the part that may take the other's too (design choice). */
+const SHARED_AT_MOST = 2 / 3;
+
 /** Pairs told of. */
 const PAIRS_TOLD = 3;
 
@@ -19,8 +22,8 @@ interface Weighed extends Pair {
 }
 
 /**
- * The best pairs: together they give fruit in more months than the longer alone, and where both lose crops, the one that loses
- * fewer does not lose them only in winters that take the other's too. Fewest winters that take both crops first, then most
+ * The best pairs: together they give fruit in more months than the longer alone, and where both lose crops, no more than
+ * two thirds of the winters that take those of the one that loses fewer take the other's too. Fewest winters that take both crops first, then most
  * months with fruit; the order given of equals. Winters not known to both are left out.
  */
 export function pairsOf(candidates: readonly Paired[], hemisphere: Hemisphere): readonly Pair[] {
@@ -43,7 +46,7 @@ function weigh(one: Paired, other: Paired, hemisphere: Hemisphere): Weighed | nu
   const lost = lostTogether(one.offer.cropsByWinter, other.offer.cropsByWinter);
   if (lost.winters === 0) return null;
   const fewer = Math.min(lost.first, lost.second);
-  if (fewer > 0 && lost.both === fewer) return null;
+  if (lost.both > SHARED_AT_MOST * fewer) return null;
   const [a, b] = other.offer.harvest.fromDay < one.offer.harvest.fromDay ? [other, one] : [one, other];
   const [monthsA, monthsB] = [a, b].map(({ offer }) => harvestMonths(offer.harvest, hemisphere));
   const months = new Set([...monthsA, ...monthsB]).size;

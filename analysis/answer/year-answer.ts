@@ -121,9 +121,8 @@ function freezeDates({ limit, dates }: LimitDates, hemisphere: Hemisphere): Free
   };
 }
 
-/** Without a winter nothing is known to be free of such nights. */
-function shareWithout({ winters, without }: SeasonDates): number {
-  return winters === 0 ? 0 : without / winters;
+function shareWithout({ winters, without }: SeasonDates): number | null {
+  return winters === 0 ? null : without / winters;
 }
 
 function harvestYear(

@@ -23,8 +23,8 @@ export interface FreezeDates {
   readonly limit_c: number;
   readonly hours: number;
   readonly winters: number;
-  /** Share of winters without such a night. */
-  readonly share_without: number;
+  /** Share of winters without such a night; `null`: no winter counts. */
+  readonly share_without: number | null;
   /** In `chance` of all winters the first such night has come by `date`; `null`: no more winters than that have one. */
   readonly first: readonly DateChance[];
   /** In `chance` of all winters such a night comes on `date` or later; `null` likewise. */

@@ -41,8 +41,7 @@ function freezeRow({ limit_c, hours, share_without, first, last }: FreezeDates):
   return [
     `${limit_c.toFixed(1)} °C (${celsiusToFahrenheit(limit_c).toFixed(0)} °F)${held}`,
     percent(share_without),
-    ...first.map(dateCell),
-    ...last.map(dateCell),
+    ...[...first, ...last].map((date) => (share_without === null ? 'not known' : dateCell(date))),
   ];
 }
 

@@ -75,7 +75,7 @@ describe("the year's dates", () => {
       expect(dates.latest).toBe(days.length === 0 ? null : seasonDayText(Math.max(...days), 'north'));
       expect(dates.first.map(({ chance }) => chance)).toEqual([...DATE_CHANCES]);
     }
-    expect(all.some(({ share_without }) => share_without > 0 && share_without < 1)).toBe(true);
+    expect(all.some(({ share_without }) => share_without! > 0 && share_without! < 1)).toBe(true);
     // Leaf nights out of season, winter by winter.
     const [leaf] = [answer.types[1].levels[1].dates];
     const hits = hitNights(north.nights, { hours: leaf.hours, limitC: leaf.limit_c, gains: NO_GAINS });
@@ -239,7 +239,7 @@ describe('properties of the year', () => {
           const [bare, warm] = [year(less), year(less + more)];
           warm.levels.forEach(({ dates }, l) => {
             const before = bare.levels[l].dates;
-            expect(dates.share_without).toBeGreaterThanOrEqual(before.share_without);
+            expect(dates.share_without).toBeGreaterThanOrEqual(before.share_without!);
             dates.first.forEach(({ date, low }, c) => {
               expect(later(date, before.first[c].date)).toBe(true);
               expect(later(low, before.first[c].low)).toBe(true);
@@ -247,7 +247,7 @@ describe('properties of the year', () => {
             // From the tenderest level to the hardiest; fruit has other hours.
             const tenderer = warm.levels[l - 1]?.dates;
             if (l > 1 && tenderer.hours === dates.hours)
-              expect(dates.share_without).toBeGreaterThanOrEqual(tenderer.share_without);
+              expect(dates.share_without).toBeGreaterThanOrEqual(tenderer.share_without!);
           });
           warm.harvest.halves.forEach(({ lost }, h) =>
             expect(lost).toBeLessThanOrEqual(bare.harvest.halves[h].lost),

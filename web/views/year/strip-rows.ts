@@ -12,7 +12,7 @@ import { formatChance } from '../../format/numbers.ts';
 import type { TemperatureUnit } from '../../format/unit.ts';
 import { chanceSpans, oneInTen, outOfSeason } from './freeze-season.ts';
 import { basisWords, inOrderOfTheYear, TASK_NAMES, taskDates, whyWords } from './task-words.ts';
-import { datesSentence, formatLimit, levelCold, levelName, limitWords } from './year-words.ts';
+import { countWith, datesSentence, formatLimit, levelCold, levelName, limitWords } from './year-words.ts';
 
 const BARE: Omit<StripRow, 'key' | 'label' | 'words'> = {
   detail: '',
@@ -103,10 +103,10 @@ function harvestRow(harvest: HarvestYear): StripRow {
 /** What stands after a row of cold: the end of its widest span, or why there is none. */
 function afterWords(to: string | null, dates: FreezeDates): string {
   if (to !== null) return formatMonthDay(to);
-  const { winters, share_without, latest } = dates;
+  const { winters, latest } = dates;
   if (winters === 0) return 'not known';
   if (latest === null) return 'none on record';
-  return `${formatMonthDay(latest)}, in ${Math.round((1 - share_without) * winters)} of ${winters}`;
+  return `${formatMonthDay(latest)}, in ${countWith(dates)} of ${winters}`;
 }
 
 function listed(...parts: readonly string[]): string {

@@ -15,9 +15,14 @@ import { oneInTen, type EarlyLate } from './freeze-season.ts';
 /** Below this many winters dates are only rough (design 3.5). */
 export const FEW_WINTERS = 20;
 
+/** How many winters had such a night. */
+export function countWith({ share_without, winters }: FreezeDates): number {
+  return share_without === null ? 0 : Math.round((1 - share_without) * winters);
+}
+
 /** `34 of 61 complete winters`: those with such a night. */
-export function wintersWith({ share_without, winters }: FreezeDates, estimated: boolean): string {
-  return `${Math.round((1 - share_without) * winters)} of ${plural(winters, countedNoun(estimated))}`;
+export function wintersWith(dates: FreezeDates, estimated: boolean): string {
+  return `${countWith(dates)} of ${plural(dates.winters, countedNoun(estimated))}`;
 }
 
 /** `24 °F`, `26.1 °F`. */
@@ -38,21 +43,20 @@ export function datesSentence(
   hemisphere: 'north' | 'south',
   estimated: boolean,
 ): string {
-  if (dates.winters === 0) return 'No winter on record is whole enough to tell.';
-  if (dates.share_without >= 1 || dates.earliest === null || dates.latest === null)
+  const { share_without } = dates;
+  if (share_without === null) return 'No winter on record is whole enough to tell.';
+  if (share_without >= 1 || dates.earliest === null || dates.latest === null)
     return `${what} came in none of the ${plural(dates.winters, countedNoun(estimated))}, which is not the same as never.`;
   const span = oneInTen(dates, hemisphere);
   if (span === null) {
-    const rare = 1 - dates.share_without < 0.1 ? ', fewer than 1 in 10' : '';
+    const rare = 1 - share_without < 0.1 ? ', fewer than 1 in 10' : '';
     return (
       `${what} came in ${wintersWith(dates, estimated)}${rare}: ` +
       `at the earliest on ${formatMonthDay(dates.earliest, 'long')}, at the latest on ${formatMonthDay(dates.latest, 'long')}.`
     );
   }
   const without =
-    dates.share_without <= 0
-      ? 'No winter was without.'
-      : `${formatChance(dates.share_without)} of the winters had none.`;
+    share_without <= 0 ? 'No winter was without.' : `${formatChance(share_without)} of the winters had none.`;
   return (
     `${what} has come by ${formatMonthDay(span.from, 'long')} in 1 winter in 10, and in 1 winter in 10 ` +
     `it still comes on ${formatMonthDay(span.to, 'long')} or later. ${without}`

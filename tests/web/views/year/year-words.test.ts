@@ -53,7 +53,7 @@ describe('first and last dates in words', () => {
       latest: null,
     });
     expect(datesSentence(COLD, none, 'north', false)).toContain('not the same as never');
-    expect(datesSentence(COLD, { ...none, winters: 0 }, 'north', false)).toBe(
+    expect(datesSentence(COLD, { ...none, winters: 0, share_without: null }, 'north', false)).toBe(
       'No winter on record is whole enough to tell.',
     );
   });
