@@ -46,6 +46,15 @@ describe('pairs', () => {
     expect(pairsOf([], 'north')).toEqual([]);
   });
 
+  it('are none where most winters that take the one take the other', () => {
+    const owari = paired('satsuma_owari', 'xxxx....');
+    const count = (winters: string): number =>
+      pairsOf([owari, paired('temple_tangor', winters)], 'north').length;
+    // Two of three shared is as far as it goes; three of four is too far.
+    expect(count('xx..x...')).toBe(1);
+    expect(count('xxx.x...')).toBe(0);
+  });
+
   it('are three at most, those losing both most rarely first, then those with more months', () => {
     const pairs = pairsOf(
       [
