@@ -292,22 +292,3 @@ describe('damaged bodies', () => {
     expect((await fetchAll()).stations).toHaveLength(3);
   });
 });
-
-describe('options', () => {
-  it.each([
-    [{ near: { lat: 95, lon: 0 } }, 'the latitude of --near is 95, but must be from -90 to 90'],
-    [{ near: { lat: 0, lon: NaN } }, 'the longitude of --near is NaN'],
-    [{ km: 0 }, '--km is 0, but must be above 0 and at most 2000'],
-    [{ most: 2.5 }, '--most is 2.5, but must be a whole number from 1 to 500'],
-    [{ minYears: 0 }, '--min-years is 0'],
-    [{ archive: 'ftp://x/' }, '--archive is "ftp://x/"'],
-    [{ archive: 'nonsense' }, '--archive is "nonsense"'],
-  ])('%j', async (more, sentence) => {
-    expect(await failure(more)).toContain(sentence);
-    expect(archive.seen).toEqual([]);
-  });
-
-  it('says which folder can not be made', async () => {
-    expect(await failure({ out: '/dev/null/x' })).toContain("The folder /dev/null/x can't be made (ENOTDIR)");
-  });
-});
