@@ -93,10 +93,11 @@ export function leadSentence(life: LifeAnswer, type: TypeLife, estimated: boolea
   const name = short.includes(',') ? `${short},` : short;
   const { night_by_night: colder, hardened } = type;
   const winters = plural(life.winters.length, estimated ? 'estimated winter' : 'winter');
-  const start = `Of ${winters} in which you could have planted a young ${name} here`;
+  const age = life.start_age_years === 1 ? 'young' : `${life.start_age_years}-year-old`;
+  const start = `Of ${winters} in which you could have planted a ${age} ${name} here`;
   const { followed, alive } = colder.ten_years;
-  if (followed === 0) return `${start}, none could be followed to its tenth year: the record is too short.`;
-  const could = `${start}, ${followed} could be followed to its tenth year`;
+  if (followed === 0) return `${start}, none could be followed through ten winters: the record is too short.`;
+  const could = `${start}, ${followed} could be followed through ten winters`;
   const trees = (count: number, of = 'of those trees'): string =>
     count === 0 ? `none ${of}` : count === followed ? `all ${followed} ${of}` : `${count} ${of}`;
   if (hardened.ten_years.alive === alive)

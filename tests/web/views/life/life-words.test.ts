@@ -118,12 +118,15 @@ describe('a share in words', () => {
 describe('the first sentence', () => {
   it('names winters, followed trees and both readings, the colder first', () => {
     expect(leadSentence(life(61), type(reading(22), reading(34)), false)).toBe(
-      'Of 61 winters in which you could have planted a young Eureka lemon here, 51 could be followed to its tenth year. ' +
+      'Of 61 winters in which you could have planted a young Eureka lemon here, 51 could be followed through ten winters. ' +
         'With hardening counted night by night, 22 of those trees lived; had every tree been hardened, 34 of them.',
     );
   });
 
   it('says none and all in words, and that winters are estimated', () => {
+    expect(
+      leadSentence({ ...life(61), start_age_years: 4 }, type(reading(22), reading(34)), false),
+    ).toContain('planted a 4-year-old Eureka lemon here');
     const sentence = leadSentence(life(61), type(reading(0), reading(51)), true);
     expect(sentence).toContain('Of 61 estimated winters');
     expect(sentence).toContain('none of those trees lived; had every tree been hardened, all 51 of them.');
@@ -135,7 +138,7 @@ describe('the first sentence', () => {
   it('says when no tree can be followed', () => {
     const none = reading(0, { ten_years: age({ followed: 0, alive: 0, share: null }) });
     expect(leadSentence(life(6), type(none, none), false)).toContain(
-      'none could be followed to its tenth year',
+      'none could be followed through ten winters',
     );
   });
 });
