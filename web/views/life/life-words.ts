@@ -192,15 +192,15 @@ export function cropsSentence(type: TypeLife): string {
   if (crops === null) return 'No planting could be followed for ten winters, so crops are not counted.';
   const [median, worst] = cropCells(crops);
   const most = Math.max(0, 11 - type.first_crop_year);
-  if (most > 0 && crops.worst_tenth >= most)
-    return (
-      `Of the ${most} crops a tree could give in its first ten winters, at least nine in ten of ${plural(crops.plantings, 'planting')} ` +
-      `gave every one, with hardening counted night by night.`
-    );
-  return (
-    `Of the ${most} crops a tree could give in its first ten winters, half of ${plural(crops.plantings, 'planting')} gave ` +
-    `${crops.median === 0 ? median : `${median} or fewer`} and the worst tenth ${worst}, with hardening counted night by night.`
-  );
+  const all = (count: number): boolean => most > 0 && count >= most;
+  const plantings = plural(crops.plantings, 'planting');
+  const half = all(crops.median)
+    ? `at least half of ${plantings} gave every one`
+    : `half of ${plantings} gave ${crops.median === 0 ? median : `${median} or fewer`}`;
+  const gave = all(crops.worst_tenth)
+    ? `at least nine in ten of ${plantings} gave every one`
+    : `${half} and the worst tenth ${worst}`;
+  return `Of the ${most} crops a tree could give in its first ten winters, ${gave}, with hardening counted night by night.`;
 }
 
 /** How good estimated winters are; that they are estimated is told by the answer's own notes. */

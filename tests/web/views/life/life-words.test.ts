@@ -193,6 +193,10 @@ describe('crops', () => {
       'Of the 8 crops a tree could give in its first ten winters, half of 51 plantings gave 4 or fewer and the worst tenth none, ' +
         'with hardening counted night by night.',
     );
+    const half = reading(22, { crops_in_ten: { plantings: 51, median: 8, worst_tenth: 4 } });
+    expect(cropsSentence(type(half, half))).toContain(
+      'at least half of 51 plantings gave every one and the worst tenth at most\u00a04',
+    );
     const all = reading(22, { crops_in_ten: { plantings: 51, median: 8, worst_tenth: 8 } });
     expect(cropsSentence(type(all, all))).toContain('at least nine in ten of 51 plantings gave every one');
     expect(cropsSentence(type(reading(1), night))).toContain('crops are not counted');
