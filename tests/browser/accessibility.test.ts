@@ -1,10 +1,7 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-
-import type { AxeResults } from 'axe-core';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
+import { audit } from './axe.ts';
 import { launchChromium } from './chromium.ts';
 import { PATIENCE_MS, TEST_MS } from './cover-part.ts';
 import {
@@ -18,28 +15,11 @@ import {
   winterSlider,
 } from './visit.ts';
 
-/** The checker's own text, run inside the page. */
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
 let browser: Browser;
 beforeAll(async () => {
   browser = await launchChromium();
 });
 afterAll(() => browser.close());
-
-/** Serious and critical violations of the whole page as it stands, one line each; and how many rules passed. */
-async function audit(page: Page): Promise<{ violations: string[]; passed: number }> {
-  await page.evaluate(AXE);
-  // A rule that passes comes with one element; with all of them there would be megabytes to hand over.
-  const results = (await page.evaluate('axe.run(document, { resultTypes: ["violations"] })')) as AxeResults;
-  const grave = results.violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
-  return {
-    violations: grave.flatMap(({ id, nodes }) =>
-      nodes.map(({ target, failureSummary }) => `${id}: ${String(target)} ${failureSummary ?? ''}`),
-    ),
-    passed: results.passes.length,
-  };
-}
 
 describe('accessibility by axe-core', () => {
   it(
@@ -50,9 +30,9 @@ describe('accessibility by axe-core', () => {
       const { page } = visit;
       const auditBoth = (of: string): Promise<void> =>
         inBothSchemes(page, async (scheme) => {
-          const { violations, passed } = await audit(page);
+          const { grave, passed } = await audit(page);
           expect(passed).toBeGreaterThan(20);
-          expect(violations, `${of}, ${scheme}`).toEqual([]);
+          expect(grave, `${of}, ${scheme}`).toEqual([]);
         });
       await page.goto(siteAddress());
       await untilAnswered(page);
@@ -98,7 +78,7 @@ describe('accessibility by axe-core', () => {
     await records.getByRole('textbox', { name: 'Ask in SQL' }).waitFor({ timeout: 40_000 });
     await records.getByRole('button', { name: 'Run', exact: true }).click();
     await records.getByRole('table', { name: /^\d+ rows?/ }).waitFor();
-    expect((await audit(page)).violations).toEqual([]);
+    expect((await audit(page)).grave).toEqual([]);
     await visit.close();
   });
 

@@ -1,15 +1,10 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-
-import type { AxeResults } from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
+import { audit } from './axe.ts';
 import { launchChromium } from './chromium.ts';
 import { openCover, PATIENCE_MS, plain, TEST_MS } from './cover-part.ts';
 import { inBothSchemes, siteAddress, startVisit, untilAnswered } from './visit.ts';
-
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 let browser: Browser;
 beforeAll(async () => {
@@ -17,15 +12,11 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
-async function graveFaults(page: Page, part: string): Promise<string[]> {
-  await page.evaluate(AXE);
-  const results = (await page.evaluate(
-    `axe.run(document.querySelector(${JSON.stringify(part)}))`,
-  )) as AxeResults;
-  expect(results.passes.length).toBeGreaterThan(5);
-  return results.violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${String(target)}`));
+/** Grave violations in a part, where there is something to look at. */
+async function graveFaults(page: Page, part: string): Promise<readonly string[]> {
+  const { grave, passed } = await audit(page, part);
+  expect(passed).toBeGreaterThan(5);
+  return grave;
 }
 
 describe('tonight', () => {

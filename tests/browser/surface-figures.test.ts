@@ -8,10 +8,9 @@ import { CELL_TOLD } from '../../analysis/answer/place-cells.ts';
 import { seededRandom } from '../../analysis/math/seeded-random.ts';
 import { cellCentre } from '../../analysis/records/grid.ts';
 import { launchChromium } from './chromium.ts';
+import { SURFACE_PATIENCE_MS } from './surface-part.ts';
 import { siteAddress, startVisit, untilAnswered } from './visit.ts';
 
-/** The first surface takes seconds, more where the machine is busy. */
-const SURFACE_PATIENCE_MS = 90_000;
 const POINTS = 10;
 const TYPE = 'satsuma_owari';
 const LEVEL = 'leaf';

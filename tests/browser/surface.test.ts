@@ -1,19 +1,10 @@
-import { execFile } from 'node:child_process';
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import { promisify } from 'node:util';
-
-import type { AxeResults } from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
-import type { Assessment } from '../../analysis/answer/assessment.ts';
 import { launchChromium } from './chromium.ts';
+import { areas, shareOf, TEST_MS, untilSurface, visitMap } from './surface-part.ts';
 import { mapOfStations, siteAddress, startVisit, untilAnswered, type Visit } from './visit.ts';
 
-/** The first surface takes seconds, more where the machine is busy. */
-const SURFACE_PATIENCE_MS = 90_000;
-const TEST_MS = 150_000;
 /** Design section 8: 150 ms. The test asserts a generous bound, since the machine is shared, and prints what it took. */
 const REPAINT_PATIENCE_MS = 1500;
 
@@ -22,63 +13,6 @@ beforeAll(async () => {
   browser = await launchChromium();
 });
 afterAll(() => browser.close());
-
-async function visitMap(query: string, options: Parameters<typeof startVisit>[1] = {}): Promise<Visit> {
-  const visit = await startVisit(browser, options);
-  await visit.page.goto(siteAddress(query));
-  await untilAnswered(visit.page);
-  await untilSurface(visit.page);
-  return visit;
-}
-
-/** The accessibility checker's own text, run inside the page. */
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-/** Serious and critical violations in the part of the page that holds the map. */
-async function graveFaults(page: Page): Promise<string[]> {
-  await page.evaluate(AXE);
-  const results = (await page.evaluate(
-    'axe.run(document.querySelector("figure").parentElement)',
-  )) as AxeResults;
-  expect(results.passes.length).toBeGreaterThan(5);
-  return results.violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${String(target)}`));
-}
-
-/** Waits for the surface, newest and with crisp bands. */
-async function untilSurface(page: Page): Promise<void> {
-  await page.getByText(/^Areas are estimated between stations/).waitFor({ timeout: SURFACE_PATIENCE_MS });
-  await expect
-    .poll(() => page.getByText('Working out the map').count(), { timeout: SURFACE_PATIENCE_MS })
-    .toBe(0);
-  await page.waitForTimeout(600);
-}
-
-/** The areas' entries in the legend. */
-const areas = (page: Page) => page.getByRole('list', { name: 'Areas, estimated between stations' });
-
-/** Share of the map's pixels in the very colour that the legend gives a class. */
-async function shareOf(page: Page, label: string | RegExp): Promise<number> {
-  const swatch = areas(page).getByRole('listitem').filter({ hasText: label }).locator('rect').first();
-  const fill = await swatch.evaluate((rect) => getComputedStyle(rect).fill);
-  return mapOfStations(page)
-    .locator('canvas')
-    .evaluate((canvas, colour) => {
-      const [r, g, b] = colour.match(/[\d.]+/g)!.map(Number);
-      const copy = document.createElement('canvas');
-      [copy.width, copy.height] = [(canvas as HTMLCanvasElement).width, (canvas as HTMLCanvasElement).height];
-      const pen = copy.getContext('2d')!;
-      pen.drawImage(canvas as HTMLCanvasElement, 0, 0);
-      const { data } = pen.getImageData(0, 0, copy.width, copy.height);
-      let found = 0;
-      for (let i = 0; i < data.length; i += 4) {
-        const off = Math.abs(data[i] - r) + Math.abs(data[i + 1] - g) + Math.abs(data[i + 2] - b);
-        if (off <= 4) found++;
-      }
-      return found / (data.length / 4);
-    }, fill);
-}
 
 /** Colour of one pixel of the map, at shares of its width and height. */
 async function pixel(page: Page, right: number, down: number): Promise<string> {
@@ -100,7 +34,6 @@ async function pixel(page: Page, right: number, down: number): Promise<string> {
 /** Open sea in the south-east of the demo region, and a plain of its land. */
 const SEA = [0.72, 0.93] as const;
 const PLAIN = [0.22, 0.66] as const;
-const said = (page: Page) => page.locator('figure [role="status"]');
 
 describe('the surface', () => {
   it('colours the land as its legend says and leaves the sea as it was', { timeout: TEST_MS }, async () => {
@@ -121,7 +54,7 @@ describe('the surface', () => {
   });
 
   it('is repainted as the slider of the tree’s age moves', { timeout: TEST_MS }, async () => {
-    const visit = await visitMap('?type=satsuma_owari&level=wood');
+    const visit = await visitMap(browser, '?type=satsuma_owari&level=wood');
     const { page } = visit;
     const mature = await shareOf(page, '1 in 2 to 1 in 5');
     const slider = page.getByRole('slider', { name: 'Years since planting' });
@@ -172,7 +105,7 @@ describe('the surface', () => {
 describe('one map, read one after another', () => {
   let visit: Visit;
   it('comes with its surface, and no complaint', { timeout: TEST_MS }, async () => {
-    visit = await visitMap('?type=meyer_lemon&level=wood&unit=F');
+    visit = await visitMap(browser, '?type=meyer_lemon&level=wood&unit=F');
     expect(visit.complaints).toEqual([]);
   });
   afterAll(() => visit.close());
@@ -230,109 +163,5 @@ describe('one map, read one after another', () => {
     await page.emulateMedia({ media: 'print' });
     expect(await page.getByText(/^Areas are estimated between stations/).isVisible()).toBe(true);
     expect(await page.getByRole('group', { name: 'What the map shows' }).isVisible()).toBe(false);
-  });
-});
-
-describe('the map’s other questions', () => {
-  it('two kinds: turned round, the other side of the scale is shown', { timeout: TEST_MS }, async () => {
-    const visit = await visitMap('?map=types&type=meyer_lemon&against=satsuma_owari&level=wood');
-    const { page } = visit;
-    const sides = async (): Promise<{ oftener: number; rarer: number }> => ({
-      oftener:
-        (await shareOf(page, '2 to 4 times as often')) + (await shareOf(page, 'over 4 times as often')),
-      rarer:
-        (await shareOf(page, '2 to 4 times as rarely')) + (await shareOf(page, 'over 4 times as rarely')),
-    });
-    const tender = await sides();
-    expect(tender.oftener).toBeGreaterThan(0.2);
-    expect(tender.rarer).toBeLessThan(0.01);
-    await page.getByRole('button', { name: 'Turn round' }).click();
-    await page
-      .getByText(/against Meyer lemon/)
-      .first()
-      .waitFor();
-    await untilSurface(page);
-    const hardy = await sides();
-    expect(hardy.rarer).toBeCloseTo(tender.oftener, 1);
-    expect(hardy.oftener).toBeLessThan(0.01);
-    const query = new URL(page.url()).searchParams;
-    expect([query.get('type'), query.get('against')]).toEqual(['satsuma_owari', 'meyer_lemon']);
-    await visit.close();
-  });
-
-  it('where to grow: less land, the longer a tree must live', { timeout: TEST_MS }, async () => {
-    const visit = await visitMap('?map=where&type=meyer_lemon', { bypassCSP: true });
-    const { page } = visit;
-    const legend = page.locator('figure figcaption');
-    const share = async (): Promise<number> =>
-      Number(/(\d+)% of the land/.exec(await legend.innerText())![1]);
-    const at25 = await share();
-    const painted25 = await shareOf(page, '1 in 25 or rarer');
-    await page.getByLabel('killed at most once in').selectOption('10');
-    await expect.poll(() => legend.innerText()).toMatch(/1 in 10 or rarer/);
-    await page.waitForTimeout(600);
-    expect(await share()).toBeGreaterThan(at25);
-    expect(await shareOf(page, '1 in 10 or rarer')).toBeGreaterThan(painted25);
-    expect(new URL(page.url()).searchParams.get('at-least')).toBe('10');
-    await page.goBack();
-    await expect.poll(() => legend.innerText()).toMatch(/1 in 25 or rarer/);
-    expect(await graveFaults(page)).toEqual([]);
-    await visit.close();
-  });
-});
-
-describe('reading the map', () => {
-  it(
-    'the cross-hair tells the cell, Enter chooses it, and the command says the same',
-    { timeout: TEST_MS },
-    async () => {
-      const visit = await visitMap('?type=meyer_lemon&level=wood&unit=C&at=31.1,-42.3');
-      const { page } = visit;
-      await mapOfStations(page).focus();
-      await page.keyboard.press('r');
-      await expect
-        .poll(() => page.getByRole('button', { name: /^Read the map/ }).getAttribute('aria-pressed'))
-        .toBe('true');
-      const first = await said(page).innerText();
-      await page.keyboard.press('ArrowRight');
-      await page.keyboard.press('ArrowUp');
-      await expect.poll(() => said(page).innerText()).not.toBe(first);
-      // Resting, the cell's estimate gives way to the point's own answer with its range.
-      await expect
-        .poll(() => said(page).innerText(), { timeout: 20_000 })
-        .toMatch(/1 winter in .+, range 1 in /);
-      const own = await said(page).innerText();
-      await page.keyboard.press('Enter');
-      await expect.poll(() => new URL(page.url()).searchParams.get('at')).not.toBe('31.1,-42.3');
-      const at = new URL(page.url()).searchParams.get('at')!;
-      await untilAnswered(page);
-      const pack = `${inject('packsFolder')}/sallowmere`;
-      const types = ['--types', 'meyer_lemon', '--level', 'wood', '--json'];
-      const command = ['data-scripts/entry/run.mjs', 'assess', '--pack', pack, `--at=${at}`, ...types];
-      const { stdout } = await promisify(execFile)(process.execPath, command, { maxBuffer: 64e6 });
-      const { headline } = (JSON.parse(stdout) as Assessment).types[0].levels[0];
-      const told = Number(/1 winter in ([\d.]+), range/.exec(own)![1]);
-      expect(Math.abs(told / headline.period! - 1)).toBeLessThan(0.02);
-      await page.keyboard.press('Escape');
-      await visit.close();
-    },
-  );
-});
-
-describe('on a phone', () => {
-  it('map, modes and legend stand one under the other within the width', { timeout: TEST_MS }, async () => {
-    const viewport = { width: 360, height: 740 };
-    const visit = await visitMap('?map=types', { viewport, hasTouch: true, isMobile: true, bypassCSP: true });
-    const { page } = visit;
-    expect(await graveFaults(page)).toEqual([]);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
-    const box = async (part: ReturnType<Page['locator']>) => (await part.boundingBox())!;
-    const modes = await box(page.getByRole('group', { name: 'What the map shows' }));
-    const map = await box(mapOfStations(page));
-    const legend = await box(page.locator('figure figcaption'));
-    expect(map.width).toBeGreaterThan(300);
-    expect(modes.y + modes.height).toBeLessThanOrEqual(map.y);
-    expect(map.y + map.height).toBeLessThanOrEqual(legend.y);
-    await visit.close();
   });
 });

@@ -1,18 +1,13 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-
-import type { AxeResults } from 'axe-core';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
 import { READY_YARDS } from '../../analysis/spot/ready-yards.ts';
 import { yardFileText } from '../../analysis/spot/yard-file.ts';
 import type { PlanPoint, Yard } from '../../analysis/spot/yard.ts';
+import { audit } from './axe.ts';
 import { launchChromium } from './chromium.ts';
 import { inBothSchemes, siteAddress, startVisit } from './visit.ts';
 import { HOUSE_YARD, loadYard, onScreen, openSpot, planOf, wallsIn, yardIn } from './yard-steps.ts';
-
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 let browser: Browser;
 beforeAll(async () => {
@@ -168,14 +163,10 @@ describe('accessibility', () => {
         .querySelectorAll('#spot details')
         .forEach((details) => ((details as HTMLDetailsElement).open = true)),
     );
-    await page.evaluate(AXE);
     await inBothSchemes(page, async (scheme) => {
-      const results = (await page.evaluate('axe.run(document.querySelector("#spot"))')) as AxeResults;
-      expect(results.passes.length).toBeGreaterThan(15);
-      const told = results.violations.map(
-        ({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`,
-      );
-      expect(told, scheme).toEqual([]);
+      const { all, passed } = await audit(page, '#spot');
+      expect(passed).toBeGreaterThan(15);
+      expect(all, scheme).toEqual([]);
     });
     await visit.close();
   });

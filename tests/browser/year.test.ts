@@ -1,15 +1,14 @@
 import { execFile } from 'node:child_process';
 import { readFile } from 'node:fs/promises';
-import { createRequire } from 'node:module';
 import { promisify } from 'node:util';
 
-import type { AxeResults } from 'axe-core';
 import ICAL from 'ical.js';
 import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 
 import type { YearAnswer } from '../../analysis/answer/year.ts';
 import { formatMonthDay } from '../../web/format/month-day.ts';
+import { audit } from './axe.ts';
 import { launchChromium } from './chromium.ts';
 import { PATIENCE_MS, plain, TEST_MS } from './cover-part.ts';
 import { inBothSchemes, siteAddress, startVisit, untilAnswered } from './visit.ts';
@@ -98,15 +97,10 @@ describe('the year', () => {
       const twin = part.getByRole('table', { name: /^The year of a Satsuma/ });
       expect(await twin.locator('tbody tr').count()).toBe(all.length + 1 + workOf(year));
 
-      await page.evaluate(
-        await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'),
-      );
       await inBothSchemes(page, async (scheme) => {
-        const results = (await page.evaluate(`axe.run(document.querySelector('#year'))`)) as AxeResults;
-        expect(results.passes.length).toBeGreaterThan(5);
-        expect(
-          results.violations.map(({ id, nodes }) => `${scheme} ${id}: ${String(nodes[0].target)}`),
-        ).toEqual([]);
+        const { all, passed } = await audit(page, '#year');
+        expect(passed).toBeGreaterThan(5);
+        expect(all, scheme).toEqual([]);
       });
       await page.setViewportSize({ width: 390, height: 844 });
       expect(await page.evaluate('document.documentElement.scrollWidth - innerWidth')).toBeLessThanOrEqual(0);

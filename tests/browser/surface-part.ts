@@ -1,0 +1,60 @@
+import type { Browser, BrowserContextOptions, Locator, Page } from 'playwright-core';
+import { expect } from 'vitest';
+
+import { mapOfStations, siteAddress, startVisit, untilAnswered, type Visit } from './visit.ts';
+
+/** The first surface takes seconds, more where the machine is busy. */
+export const SURFACE_PATIENCE_MS = 90_000;
+/** How long a test with several surfaces may take, ms. */
+export const TEST_MS = 150_000;
+
+/** Visits the page and waits for its answer and its surface. */
+export async function visitMap(
+  browser: Browser,
+  query: string,
+  options: BrowserContextOptions = {},
+): Promise<Visit> {
+  const visit = await startVisit(browser, options);
+  await visit.page.goto(siteAddress(query));
+  await untilAnswered(visit.page);
+  await untilSurface(visit.page);
+  return visit;
+}
+
+/** Waits for the surface, newest and with crisp bands. */
+export async function untilSurface(page: Page): Promise<void> {
+  await page.getByText(/^Areas are estimated between stations/).waitFor({ timeout: SURFACE_PATIENCE_MS });
+  await expect
+    .poll(() => page.getByText('Working out the map').count(), { timeout: SURFACE_PATIENCE_MS })
+    .toBe(0);
+  await page.waitForTimeout(600);
+}
+
+/** The areas' entries in the legend. */
+export const areas = (page: Page): Locator =>
+  page.getByRole('list', { name: 'Areas, estimated between stations' });
+
+/** Share of the map's pixels in the very colour that the legend gives a class. */
+export async function shareOf(page: Page, label: string | RegExp): Promise<number> {
+  const swatch = areas(page).getByRole('listitem').filter({ hasText: label }).locator('rect').first();
+  const fill = await swatch.evaluate((rect) => getComputedStyle(rect).fill);
+  return mapOfStations(page)
+    .locator('canvas')
+    .evaluate((canvas, colour) => {
+      const [r, g, b] = colour.match(/[\d.]+/g)!.map(Number);
+      const copy = document.createElement('canvas');
+      [copy.width, copy.height] = [(canvas as HTMLCanvasElement).width, (canvas as HTMLCanvasElement).height];
+      const pen = copy.getContext('2d')!;
+      pen.drawImage(canvas as HTMLCanvasElement, 0, 0);
+      const { data } = pen.getImageData(0, 0, copy.width, copy.height);
+      let found = 0;
+      for (let i = 0; i < data.length; i += 4) {
+        const off = Math.abs(data[i] - r) + Math.abs(data[i + 1] - g) + Math.abs(data[i + 2] - b);
+        if (off <= 4) found++;
+      }
+      return found / (data.length / 4);
+    }, fill);
+}
+
+/** What the map says of the point that is read. */
+export const said = (page: Page): Locator => page.locator('figure [role="status"]');
