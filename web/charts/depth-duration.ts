@@ -58,8 +58,9 @@ export function depthExtent(
 /**
  * Vertical places for labels at the ends of lines, pushed apart to at least `gap` px while keeping their order.
  * @param wanted places in px, rising.
+ * @param lowest none stands below it, px
  */
-export function spreadLabels(wanted: readonly number[], gap: number): number[] {
+export function spreadLabels(wanted: readonly number[], gap: number, lowest = Infinity): number[] {
   const placed = [...wanted];
   for (let pass = 0; pass < 50; pass++) {
     let moved = false;
@@ -72,6 +73,8 @@ export function spreadLabels(wanted: readonly number[], gap: number): number[] {
     }
     if (!moved) break;
   }
+  for (let i = placed.length - 1, most = lowest; i >= 0; i--, most -= gap)
+    placed[i] = Math.min(placed[i], most);
   return placed;
 }
 

@@ -32,6 +32,9 @@ describe('depth against duration', () => {
     placed.reduce((before, at) => (expect(at - before).toBeGreaterThan(16.9), at));
     expect(placed[3]).toBe(80);
     expect(spreadLabels([0, 50], 17)).toEqual([0, 50]);
+    // Two lines that end at the ground: both labels stand over it, in their order.
+    expect(spreadLabels([260, 260], 17, 258)).toEqual([241, 258]);
+    expect(spreadLabels([20, 260], 17, 258)).toEqual([20, 258]);
     expect(
       linePath([
         [0, 1],
