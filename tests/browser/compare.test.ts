@@ -1,12 +1,9 @@
-import { execFile } from 'node:child_process';
-import { promisify } from 'node:util';
-
 import type { Browser, Locator, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
-import type { Assessment } from '../../analysis/answer/assessment.ts';
 import { audit } from './axe.ts';
 import { launchChromium } from './chromium.ts';
+import { commandAnswer } from './command-answer.ts';
 import { openCompare } from './compare-part.ts';
 import { expectCalm, inBothSchemes, openPart, siteAddress, startVisit, untilAnswered } from './visit.ts';
 
@@ -19,13 +16,6 @@ beforeAll(async () => {
   browser = await launchChromium();
 });
 afterAll(() => browser.close());
-
-async function assess(...place: string[]): Promise<Assessment> {
-  const pack = `${inject('packsFolder')}/sallowmere`;
-  const command = ['data-scripts/entry/run.mjs', 'assess', '--pack', pack, ...place, '--json'];
-  const { stdout } = await promisify(execFile)(process.execPath, command, { maxBuffer: 64e6 });
-  return JSON.parse(stdout) as Assessment;
-}
 
 async function choosePlace(page: Page, code: string): Promise<void> {
   await page.getByRole('combobox', { name: 'Postcode, town or station' }).fill(code);
@@ -78,7 +68,7 @@ describe('pinned places', () => {
   });
 
   it('are told by the figures of the command for each, with the ground between them', async () => {
-    const answers = await Promise.all(PINS.map((code) => assess('--postcode', code)));
+    const answers = await Promise.all(PINS.map((code) => commandAnswer('--postcode', code)));
     const visit = await startVisit(browser);
     const { page } = visit;
     await page.goto(siteAddress(PINNED));
@@ -124,9 +114,11 @@ describe('pinned places', () => {
 describe('an estimated place', () => {
   it('says what it is estimated from, takes the reader’s own height, and keeps it in the address', async () => {
     const [own, raised] = await Promise.all([
-      assess('--postcode', 'SC 123'),
+      commandAnswer('--postcode', 'SC 123'),
       // The command takes a height with a point: the one of the postcode.
-      assess('--postcode', 'SC 123').then(({ place }) => assess('--at', `${place.lat},${place.lon},400`)),
+      commandAnswer('--postcode', 'SC 123').then(({ place }) =>
+        commandAnswer('--at', `${place.lat},${place.lon},400`),
+      ),
     ]);
     expect(own.place.basis).toBe('history');
     const visit = await startVisit(browser);
@@ -157,7 +149,7 @@ describe('an estimated place', () => {
   });
 
   it('is read three ways, and the map’s winters are chosen there', async () => {
-    const answer = await assess('--postcode', 'SC 123');
+    const answer = await commandAnswer('--postcode', 'SC 123');
     const level = answer.types.find(({ id }) => id === TYPE)!.levels.find((entry) => entry.level === 'wood')!;
     const visit = await startVisit(browser);
     const { page } = visit;

@@ -1,11 +1,9 @@
-import { execFile } from 'node:child_process';
 import { readFile } from 'node:fs/promises';
-import { promisify } from 'node:util';
 
 import type { Locator, Page } from 'playwright-core';
-import { expect, inject } from 'vitest';
+import { expect } from 'vitest';
 
-import type { Assessment, LevelAnswer } from '../../analysis/answer/assessment.ts';
+import type { LevelAnswer } from '../../analysis/answer/assessment.ts';
 import { findSubject } from '../../analysis/answer/find-subject.ts';
 import { limitC } from '../../analysis/answer/level-answer.ts';
 import { PlaceHistories } from '../../analysis/answer/place-histories.ts';
@@ -18,6 +16,7 @@ import { NO_GAINS } from '../../analysis/winter/winter-minima.ts';
 import { PackDatabase } from '../../data-scripts/pack/database.ts';
 import { Pack } from '../../data-scripts/pack/open-pack.ts';
 import { readPlaceNights } from '../../data-scripts/pack/place-nights.ts';
+import { commandAnswer, packFolder } from './command-answer.ts';
 
 /** The type told about while none is chosen. */
 const TYPE = 'satsuma_owari';
@@ -25,7 +24,6 @@ const TYPE = 'satsuma_owari';
 export const PATIENCE_MS = 90_000;
 export const TEST_MS = 180_000;
 
-const packFolder = (): string => `${inject('packsFolder')}/sallowmere`;
 /** Text with single spaces. */
 export const plain = (text: string | null): string => (text ?? '').replace(/\s+/g, ' ').trim();
 
@@ -40,13 +38,9 @@ export async function firstTown(): Promise<{ name: string; lat: number; lon: num
 /** One type and level by the command, at the place the page opens with. */
 export async function assessed(level: string, ...more: string[]): Promise<LevelAnswer> {
   const { lat, lon } = await firstTown();
-  const command = ['data-scripts/entry/run.mjs', 'assess', '--pack', packFolder(), '--at', `${lat},${lon}`];
-  const { stdout } = await promisify(execFile)(
-    process.execPath,
-    [...command, '--types', TYPE, '--level', level, ...more, '--json'],
-    { maxBuffer: 64e6 },
-  );
-  const [type] = (JSON.parse(stdout) as Assessment).types;
+  const asked = ['--at', `${lat},${lon}`, '--types', TYPE, '--level', level];
+  const { types } = await commandAnswer(...asked, ...more);
+  const [type] = types;
   return type.levels.find((entry) => entry.level === level)!;
 }
 

@@ -1,10 +1,8 @@
-import { execFile } from 'node:child_process';
-import { promisify } from 'node:util';
-
 import type { Locator } from 'playwright-core';
-import { expect, inject } from 'vitest';
+import { expect } from 'vitest';
 
 import type { AgeShare, LifeAnswer, PlantingLife, TypeLife } from '../../analysis/answer/life.ts';
+import { commandAnswer } from './command-answer.ts';
 import { plain } from './cover-part.ts';
 
 /** What the page says of a winter of a planting, by the letter of its course: in the grid, and in the table. */
@@ -46,19 +44,7 @@ export async function assessedLife(
   type: string,
   ...more: string[]
 ): Promise<LifeAnswer & { type: TypeLife }> {
-  const pack = `${inject('packsFolder')}/sallowmere`;
-  const command = [
-    'data-scripts/entry/run.mjs',
-    'assess',
-    '--pack',
-    pack,
-    '--types',
-    type,
-    '--life',
-    '--json',
-  ];
-  const { stdout } = await promisify(execFile)(process.execPath, [...command, ...more], { maxBuffer: 64e6 });
-  const { life } = JSON.parse(stdout) as { life: LifeAnswer };
+  const { life } = await commandAnswer<{ life: LifeAnswer }>('--types', type, '--life', ...more);
   return { ...life, type: life.types[0] };
 }
 

@@ -1,11 +1,9 @@
-import { execFile } from 'node:child_process';
-import { promisify } from 'node:util';
-
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
 import type { Assessment } from '../../analysis/answer/assessment.ts';
 import { launchChromium } from './chromium.ts';
+import { commandAnswer } from './command-answer.ts';
 import { expectCalm, rankingRows, siteAddress, startVisit, untilAnswered } from './visit.ts';
 
 const POSTCODE = 'SC 123';
@@ -15,10 +13,7 @@ let browser: Browser;
 let answer: Assessment;
 beforeAll(async () => {
   browser = await launchChromium();
-  const pack = `${inject('packsFolder')}/sallowmere`;
-  const command = ['data-scripts/entry/run.mjs', 'assess', '--pack', pack, '--postcode', POSTCODE, '--json'];
-  const { stdout } = await promisify(execFile)(process.execPath, command, { maxBuffer: 64e6 });
-  answer = JSON.parse(stdout) as Assessment;
+  answer = await commandAnswer('--postcode', POSTCODE);
 });
 afterAll(() => browser.close());
 

@@ -1,13 +1,11 @@
-import { execFile } from 'node:child_process';
-import { promisify } from 'node:util';
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, inject, it } from 'vitest';
+import { afterAll, beforeAll, expect, it } from 'vitest';
 
-import type { Assessment } from '../../analysis/answer/assessment.ts';
 import { CELL_TOLD } from '../../analysis/answer/place-cells.ts';
 import { seededRandom } from '../../analysis/math/seeded-random.ts';
 import { cellCentre } from '../../analysis/records/grid.ts';
 import { launchChromium } from './chromium.ts';
+import { commandAnswer } from './command-answer.ts';
 import { SURFACE_PATIENCE_MS } from './surface-part.ts';
 import { siteAddress, startVisit, untilAnswered } from './visit.ts';
 
@@ -61,22 +59,8 @@ function keepSurfaces(): void {
 
 /** What the command says of a point: the fitted period at the type's level. */
 async function assessAt(lat: number, lon: number): Promise<number | null> {
-  const pack = `${inject('packsFolder')}/sallowmere`;
-  const command = [
-    'assess',
-    '--pack',
-    pack,
-    `--at=${lat},${lon}`,
-    '--types',
-    TYPE,
-    '--level',
-    LEVEL,
-    '--json',
-  ];
-  const { stdout } = await promisify(execFile)(process.execPath, ['data-scripts/entry/run.mjs', ...command], {
-    maxBuffer: 64e6,
-  });
-  return (JSON.parse(stdout) as Assessment).types[0].levels[0].fitted?.period ?? null;
+  const { types } = await commandAnswer(`--at=${lat},${lon}`, '--types', TYPE, '--level', LEVEL);
+  return types[0].levels[0].fitted?.period ?? null;
 }
 
 it('is the same surface as assess --at tells at ten random points', { timeout: 180_000 }, async () => {

@@ -1,18 +1,16 @@
-import { execFile } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { mkdtemp, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
-import { promisify } from 'node:util';
 
 import type { Browser, Locator } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
-import type { Assessment } from '../../analysis/answer/assessment.ts';
 import { findMeasure } from '../../analysis/cover/measures.ts';
 import { READY_YARDS } from '../../analysis/spot/ready-yards.ts';
 import { readYardFile, yardFileText } from '../../analysis/spot/yard-file.ts';
 import type { Building, PlanPoint, Yard } from '../../analysis/spot/yard.ts';
 import { launchChromium } from './chromium.ts';
+import { commandAnswer } from './command-answer.ts';
 import { expectCalm, rankingRow, startVisit, untilAnswered } from './visit.ts';
 import { drag, HOUSE_YARD, loadYard, onScreen, openSpot, planOf, wallsIn, yardIn } from './yard-steps.ts';
 
@@ -149,18 +147,9 @@ async function hitsTold(row: Locator): Promise<number> {
 async function hitsByCommand(yard: Yard, at: PlanPoint, cover: string[]): Promise<number> {
   const file = `${await mkdtemp(`${tmpdir()}/yard-`)}/house.yard.json`;
   await writeFile(file, yardFileText({ ...yard, spots: [{ id: 'spot-1', name: 'Warm corner', at }] }));
-  const pack = `${inject('packsFolder')}/sallowmere`;
-  const place = ['--pack', pack, '--postcode', 'SC 123', '--types', 'meyer_lemon', '--json'];
-  const spot = [
-    '--yard',
-    file,
-    '--spot',
-    'Warm corner',
-    ...(cover.length > 0 ? ['--cover', cover.join(',')] : []),
-  ];
-  const command = ['data-scripts/entry/run.mjs', 'assess', ...place, ...spot];
-  const { stdout } = await promisify(execFile)(process.execPath, command, { maxBuffer: 64e6 });
-  const { types } = JSON.parse(stdout) as Assessment;
+  const place = ['--postcode', 'SC 123', '--types', 'meyer_lemon'];
+  const covers = cover.length > 0 ? ['--cover', cover.join(',')] : [];
+  const { types } = await commandAnswer(...place, '--yard', file, '--spot', 'Warm corner', ...covers);
   return types[0].levels.find(({ level }) => level === 'wood')!.counted.hits;
 }
 

@@ -1,15 +1,14 @@
-import { execFile } from 'node:child_process';
 import { readFile } from 'node:fs/promises';
-import { promisify } from 'node:util';
 
 import ICAL from 'ical.js';
 import type { Browser, Locator, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
 import type { YearAnswer } from '../../analysis/answer/year.ts';
 import { formatMonthDay } from '../../web/format/month-day.ts';
 import { audit } from './axe.ts';
 import { launchChromium } from './chromium.ts';
+import { commandAnswer } from './command-answer.ts';
 import { PATIENCE_MS, plain, TEST_MS } from './cover-part.ts';
 import { inBothSchemes, siteAddress, startVisit, untilAnswered } from './visit.ts';
 
@@ -25,18 +24,8 @@ afterAll(() => browser.close());
 
 /** The year of the type by the command. */
 async function assessedYear(): Promise<YearAnswer> {
-  const packFolder = `${inject('packsFolder')}/sallowmere`;
-  const { stdout } = await promisify(execFile)(
-    process.execPath,
-    ['data-scripts/entry/run.mjs', 'assess', '--pack', packFolder, '--station', STATION].concat([
-      '--types',
-      TYPE,
-      '--year',
-      '--json',
-    ]),
-    { maxBuffer: 64e6 },
-  );
-  return (JSON.parse(stdout) as { year: YearAnswer }).year;
+  const options = ['--station', STATION, '--types', TYPE, '--year'];
+  return (await commandAnswer<{ year: YearAnswer }>(...options)).year;
 }
 
 /** Goes to the part and has it answered. */
