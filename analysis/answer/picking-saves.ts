@@ -16,7 +16,14 @@ export function pickingSaves(place: LifePlace, type: CitrusType, grown: GrownTre
   if (hangsUntil(window, 'late') === hangsUntil(window, 'early')) return null;
   const [late, early] = PICKINGS.map((picking) => {
     const picked = { ...grown, planting: { ...grown.planting, picking } };
-    return readingAt(place, type, picked, marginsOf(place, type, picked), READING).ten_years.share;
+    const { followed, share } = readingAt(
+      place,
+      type,
+      picked,
+      marginsOf(place, type, picked),
+      READING,
+    ).ten_years;
+    return followed === 0 ? null : share;
   });
   return { ten_years_late: late, ten_years_early: early };
 }
