@@ -48,7 +48,9 @@ export function discordancy(sites: readonly RegionSite[]): Float64Array {
   );
   // As correlations, so that units don't decide what counts as near to singular.
   const size = [0, 4, 8].map((at) => Math.sqrt(products[at]!));
-  const alike = size.some((s, m) => !(s > LEAST_INDEPENDENT * (Math.abs(middle[m]!) + s) * Math.sqrt(n)));
+  // L-skewness and L-kurtosis are of the order of 1 themselves, the spread has a unit.
+  const order = [Math.abs(middle[0]!) + size[0]!, 1, 1];
+  const alike = size.some((s, m) => !(s > LEAST_INDEPENDENT * order[m]! * Math.sqrt(n)));
   if (alike) return result;
   const correlations = products.map((p, at) => p / (size[Math.floor(at / 3)]! * size[at % 3]!));
   if (determinantOf3(correlations) < LEAST_INDEPENDENT) return result;

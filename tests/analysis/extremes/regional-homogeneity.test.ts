@@ -212,6 +212,10 @@ describe('discordancy', () => {
       seed: 1984740185,
       numRuns: 300,
     });
+    // Skewness that differs in its 162nd decimal place, which no square can hold.
+    const alike = { values: 10, spread: 0.1, skewness: 0, kurtosis: 0.05 };
+    const nearly = [{ skewness: -2e-162 }, {}, {}, { spread: 0.1000000025 }, { kurtosis: 0.05000000125 }];
+    property(nearly.map((change) => ({ ...alike, ...change })));
   });
 
   test('points at the station that differs', () => {
