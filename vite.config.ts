@@ -13,6 +13,12 @@ export default defineConfig({
     servePacks(resolve(process.env.PACKS ?? 'packs')),
     precompressBuild(),
   ],
-  build: { outDir: '../dist', emptyOutDir: true, target: 'es2022' },
+  build: {
+    outDir: '../dist',
+    emptyOutDir: true,
+    target: 'es2022',
+    // Browsers that run the database know how to preload.
+    modulePreload: { polyfill: false },
+  },
   worker: { format: 'es' },
 });

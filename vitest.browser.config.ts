@@ -30,7 +30,7 @@ export default defineConfig({
           name: 'others',
           include: ['tests/browser/**/*.test.ts'],
           exclude: MEASURING,
-          maxWorkers: 2,
+          maxWorkers: 3,
           sequence: { groupOrder: 1 },
         },
       },

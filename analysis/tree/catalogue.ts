@@ -1,5 +1,6 @@
 import { fahrenheitToCelsius } from '../units/temperature.ts';
 import { byLevel, type Level } from './levels.ts';
+import { typeName } from './type-names.ts';
 import figures from './types.json';
 
 /** How well a figure is known: read in its source, recalled, inferred from neighbours, or the trade's practice. */
@@ -38,7 +39,7 @@ export interface CitrusType {
 /** The 37 types, tenderest group first, in the order of the data file. */
 export const CITRUS_TYPES: readonly CitrusType[] = figures.map((entry) => ({
   id: entry.id,
-  name: entry.name,
+  name: nameOf(entry.id),
   botanical: entry.botanical,
   use: entry.use as Use,
   thresholds: byLevel((level) => threshold(entry[level])),
@@ -53,6 +54,13 @@ const BY_ID = new Map(CITRUS_TYPES.map((type) => [type.id, type]));
 /** A type by its id, `undefined` when there is none. */
 export function findType(id: string): CitrusType | undefined {
   return BY_ID.get(id);
+}
+
+/** @throws Error for a type that the names lack */
+function nameOf(id: string): string {
+  const name = typeName(id);
+  if (name === undefined) throw new Error(`Type "${id}" has no name in type-names.json.`);
+  return name;
 }
 
 function threshold(entry: { f: number[]; hours: number; basis: string }): Threshold {

@@ -6,6 +6,9 @@ import type { PlanPoint, Wall, Yard } from '../../analysis/spot/yard.ts';
 import { MARGIN_PX } from '../../web/yard/plan-scale.ts';
 import { siteAddress, untilAnswered } from './visit.ts';
 
+const BETWEEN_LOOKS_MS = 150;
+const LOOKS_AT_MOST = 40;
+
 const PLACE = '?postcode=SC 123&unit=C';
 
 /** A house on an open plot: nothing but its own walls makes a corner mild. */
@@ -57,6 +60,17 @@ export async function loadYard(part: Locator, text: string, name = 'test.yard.js
 
 export const planOf = (part: Locator): Locator =>
   part.getByRole('application', { name: /^Plan of the yard/ });
+
+/** The plan's box once it rests: what stands above may still grow. */
+async function restingBox(plan: Locator): Promise<{ x: number; y: number; width: number; height: number }> {
+  for (let last = '', looks = 0; ; looks++) {
+    await plan.scrollIntoViewIfNeeded();
+    const box = await restingBox(plan);
+    if (JSON.stringify(box) === last || looks === LOOKS_AT_MOST) return box;
+    last = JSON.stringify(box);
+    await plan.page().waitForTimeout(BETWEEN_LOOKS_MS);
+  }
+}
 
 /** Where a point of the plot lies on the screen; the plot's layout reckoned here anew. */
 export async function onScreen(

@@ -1,7 +1,7 @@
 import { getContext, setContext } from 'svelte';
 import type { LevelAnswer, Ranking, TypeAnswer } from '../../analysis/answer/assessment.ts';
 import type { OpenPack } from '../data/open-pack.ts';
-import { findType } from '../../analysis/tree/catalogue.ts';
+import { typeName } from '../../analysis/tree/type-names.ts';
 import { hemisphereOf } from '../format/dates.ts';
 import { isEstimated } from '../format/estimated.ts';
 import type { ProtectionTexts } from '../../analysis/answer/protection.ts';
@@ -148,12 +148,12 @@ export class PageState {
   /** Id of the type told about in the headline, on the map and in the winters. */
   get focusId(): string {
     const { type } = this.choices;
-    return type !== null && findType(type) ? type : FIRST_TYPE;
+    return type !== null && typeName(type) ? type : FIRST_TYPE;
   }
   /** What to say about a type that a link asked for and that doesn't exist. */
   get typeProblem(): string | null {
     const { type } = this.choices;
-    return type === null || findType(type) ? null : `There is no type “${type}” in the catalogue.`;
+    return type === null || typeName(type) ? null : `There is no type “${type}” in the catalogue.`;
   }
   readonly focus = $derived.by(
     (): TypeAnswer | null =>

@@ -1,4 +1,4 @@
-import { findType } from '../../analysis/tree/catalogue.ts';
+import { typeName } from '../../analysis/tree/type-names.ts';
 import type { Level } from '../../analysis/tree/levels.ts';
 import type { ProtectionTexts } from '../../analysis/answer/protection.ts';
 import type { TreeState } from '../../analysis/tree/penalties.ts';
@@ -24,7 +24,7 @@ export function mapLevel(shows: MapShows, level: Level): Level {
 
 /** The type held against the one shown: the reader's, or one of the page's where that is none, unknown or the same. */
 export function againstOf(chosen: string | null, typeId: string): string {
-  if (chosen !== null && chosen !== typeId && findType(chosen)) return chosen;
+  if (chosen !== null && chosen !== typeId && typeName(chosen)) return chosen;
   return typeId === 'meyer_lemon' ? 'satsuma_owari' : 'meyer_lemon';
 }
 

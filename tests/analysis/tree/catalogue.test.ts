@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { CITRUS_TYPES, findType } from '../../../analysis/tree/catalogue.ts';
+import names from '../../../analysis/tree/type-names.json' with { type: 'json' };
+import { typeName } from '../../../analysis/tree/type-names.ts';
 import { sourceOf } from '../../../analysis/tree/sources.ts';
 import { LEVELS } from '../../../analysis/tree/levels.ts';
 import { celsiusToFahrenheit } from '../../../analysis/units/temperature.ts';
@@ -22,6 +24,12 @@ describe('catalogue of types', () => {
       expect(type.thresholds.wood.centreC).toBeGreaterThan(type.thresholds.kill.centreC);
       for (const key of type.sources) expect(sourceOf(key), key).not.toBe(key);
     }
+  });
+
+  it('has a name for each of them and for no other', () => {
+    expect(Object.keys(names)).toEqual(CITRUS_TYPES.map(({ id }) => id));
+    expect(typeName('meyer_lemon')).toBe('Meyer lemon');
+    expect(typeName('meyer-lemon')).toBeUndefined();
   });
 
   // S01 (UC, Butte County): serious wood damage after 4 h at 20 °F mandarin, 22 °F Meyer, 24 °F orange.

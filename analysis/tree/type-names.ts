@@ -1,0 +1,8 @@
+import names from './type-names.json';
+
+const NAMES = new Map<string, string>(Object.entries(names));
+
+/** Name of a type by its id, `undefined` when there is none. Apart from the catalogue, so that a page can say it before that has come. */
+export function typeName(id: string): string | undefined {
+  return NAMES.get(id);
+}
