@@ -65,7 +65,7 @@ export const planOf = (part: Locator): Locator =>
 async function restingBox(plan: Locator): Promise<{ x: number; y: number; width: number; height: number }> {
   for (let last = '', looks = 0; ; looks++) {
     await plan.scrollIntoViewIfNeeded();
-    const box = await restingBox(plan);
+    const box = (await plan.boundingBox())!;
     if (JSON.stringify(box) === last || looks === LOOKS_AT_MOST) return box;
     last = JSON.stringify(box);
     await plan.page().waitForTimeout(BETWEEN_LOOKS_MS);
@@ -78,7 +78,7 @@ export async function onScreen(
   yard: Pick<Yard, 'widthM' | 'depthM'>,
   at: PlanPoint,
 ): Promise<[number, number]> {
-  const box = (await plan.boundingBox())!;
+  const box = await restingBox(plan);
   const pxPerM = (box.height - 2 * MARGIN_PX) / yard.depthM;
   const left = box.x + (box.width - yard.widthM * pxPerM) / 2;
   return [left + at[0] * pxPerM, box.y + box.height - MARGIN_PX - at[1] * pxPerM];
