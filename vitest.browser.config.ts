@@ -30,7 +30,7 @@ export default defineConfig({
           name: 'others',
           include: ['tests/browser/**/*.test.ts'],
           exclude: MEASURING,
-          maxWorkers: 3,
+          maxWorkers: 2,
           sequence: { groupOrder: 1 },
         },
       },

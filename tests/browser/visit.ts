@@ -29,6 +29,7 @@ export async function startVisit(
   const context = await browser.newContext({
     viewport: { width: 1280, height: 900 },
     locale: 'en-US',
+    reducedMotion: 'reduce',
     ...options,
   });
   const site = new URL(inject('siteUrl')).origin;
