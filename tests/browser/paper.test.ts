@@ -22,8 +22,12 @@ const part = (page: Page, name: string): Locator => page.getByRole('region', { n
 async function printed(page: Page): Promise<void> {
   await page.goto(`${siteAddress()}?pack=sallowmere&station=${STATION}`);
   await untilAnswered(page);
-  const link = page.getByRole('navigation').getByRole('link', { name: 'Life', exact: true });
-  await link.click();
+  const link = (name: string): Locator =>
+    page.getByRole('navigation').getByRole('link', { name, exact: true });
+  // A part comes when a reader comes near it.
+  await link('Which to plant').click();
+  await part(page, 'Which to plant').getByText('5 nights', { exact: true }).waitFor({ timeout: PATIENCE_MS });
+  await link('Life').click();
   const life = part(page, 'Life');
   await life.getByRole('button', { name: 'Follow the trees' }).click({ timeout: PATIENCE_MS });
   await life.getByText(/^In brackets the 90% range/).waitFor({ timeout: PATIENCE_MS });
