@@ -1,6 +1,5 @@
 import type { CoverId } from '../cover/cover-ids.ts';
 import { lastOf } from '../math/steps.ts';
-import type { WinterTable } from '../records/winters.ts';
 import { bearingOf, YEARS_TO_BEAR_AGAIN } from '../tree/bearing.ts';
 import { coverIndex } from '../tree/nights-to-cover.ts';
 import type { CitrusType } from '../tree/catalogue.ts';
@@ -26,7 +25,7 @@ import {
   type GrownTrees,
   type LifePlace,
 } from './life-place.ts';
-import type { AgeShare, LifeReading } from './life.ts';
+import type { AgeShare } from './life.ts';
 import { FitShelf } from './fit-book.ts';
 import { killAtMost } from './kill-bound.ts';
 import { gainsOnSpot } from './protection.ts';
@@ -40,7 +39,6 @@ export interface OffersQuestion extends Pick<GrownTrees, 'tree' | 'planting'> {
 /** The colder reading: what is offered must hold by it. */
 const READING = 'night_by_night';
 const MATURE = { reading: READING, ageClass: AGE_CLASS_FROM.length - 1, bearing: true } as const;
-const TEN_YEARS = 10;
 
 /** Offers of types at a place, each worked out when asked for: lives and ranges by the colder reading. */
 export function offersAt(place: LifePlace, { tree, planting, spot }: OffersQuestion): OfferOf {
@@ -88,12 +86,12 @@ export function offersAt(place: LifePlace, { tree, planting, spot }: OffersQuest
     const tenYears = (): AgeShare => {
       if (rings === null) return reading.ten_years;
       const bounded = { ...tree, killAtMost: killAtMost(shelf, type, grown, READING) };
-      ranged ??= withRange(reading, lastOf(lifeRanges(rings, [bounded]))[0]).living[TEN_YEARS - 1];
+      ranged ??= withRange(reading, lastOf(lifeRanges(rings, [bounded]))[0]).ten_years;
       return ranged;
     };
     return {
       nightsToCover: meanNights(nightsCovered(place, type, grown, READING), winters.complete),
-      lostCropsInTen: lostInTen(reading, winters),
+      lostCropsInTen: reading.crops_lost_in_ten,
       firstCropYear: reading.first_crop.age,
       livingInTen: tenfold(reading.ten_years.share),
       get livingInTenLow() {
@@ -119,24 +117,6 @@ function meanNights(nights: Int16Array | null, complete: Uint8Array): number | n
     winters++;
   });
   return winters === 0 ? null : sum / winters;
-}
-
-/**
- * Of ten complete winters of living trees old enough to bear those without a crop, the killing one with them. A crop that was
- * in before the cold took leaf, wood or life counts as picked; winters that aren't complete count for nothing.
- */
-function lostInTen(
-  { plantings, first_crop }: LifeReading,
-  { winter, complete }: Pick<WinterTable, 'winter' | 'complete'>,
-): number | null {
-  let [bearing, picked] = [0, 0];
-  for (const { winter: planted, years, fate, crops } of plantings) {
-    const start = winter.indexOf(planted);
-    const end = start + years + (fate === 'living' ? 0 : 1);
-    for (let w = start + first_crop.age - 1; w < end; w++) bearing += complete[w];
-    picked += crops;
-  }
-  return bearing === 0 ? null : (10 * (bearing - picked)) / bearing;
 }
 
 /** The crops of a mature tree; one that is killed counts as one that lost its wood, another in its place bearing no sooner. */

@@ -55,7 +55,7 @@ export function linkHarm({ kill, wood, next }: Harm): void {
 }
 
 /** Whether no winter takes wood or life from a tree of any age. */
-export function isHarmless({ next }: Harm): boolean {
+function isHarmless({ next }: Harm): boolean {
   return next[0] === next.length - 1;
 }
 
@@ -76,6 +76,16 @@ export function killAge(harm: Harm, years: TreeYears, start: number, oldest: num
     if (kill[j]! & state) return a + 1;
     if (wood[j]! & state) regrowing = YEARS_TO_BEAR_AGAIN.wood;
     else regrowing--;
+  }
+}
+
+/** Trees killed by age (entry 0: in their first winter), planted before each of the first `plantings` winters; written to `deaths`. */
+export function countDeaths(harm: Harm, years: TreeYears, plantings: number, deaths: Int32Array): void {
+  deaths.fill(0);
+  if (isHarmless(harm)) return;
+  for (let start = 0; start < plantings; start++) {
+    const age = killAge(harm, years, start, deaths.length);
+    if (age > 0) deaths[age - 1]!++;
   }
 }
 

@@ -1,7 +1,7 @@
 import { MISSING_HUNDREDTHS } from '../../records/nights.ts';
 import { quantileType7InPlace } from '../../math/quantile.ts';
 import type { Reading, WinterMargins } from '../winter-margins.ts';
-import { emptyHarm, isHarmless, killAge, largestMargins, linkHarm, stateMargins, type Harm } from './harm.ts';
+import { countDeaths, emptyHarm, largestMargins, linkHarm, stateMargins, type Harm } from './harm.ts';
 import type { Rings } from './rings.ts';
 import { HORIZON_YEARS, TREE_STATES, treeYears, type TreeAges, type TreeYears } from './tree-years.ts';
 
@@ -81,13 +81,7 @@ class RingWalk {
     const { rings, years, harm, deaths } = this;
     const { length } = rings;
     this.layOut(draw);
-    deaths.fill(0);
-    if (!isHarmless(harm)) {
-      for (let start = 0; start < length; start++) {
-        const age = killAge(harm, years, start, HORIZON_YEARS);
-        if (age > 0) deaths[age - 1]!++;
-      }
-    }
+    countDeaths(harm, years, length, deaths);
     let living = length;
     let unseenSpares = 1;
     let median = Infinity;

@@ -15,7 +15,10 @@ export interface LifeReading {
   readonly crops_in_ten: CropCount | null;
   /** The same when a crop counts as lost whose bloom or new growth was hit the spring or winter before. */
   readonly crops_in_ten_with_bloom: CropCount | null;
-  /** Crops lost of ten that a living, bearing tree carried; `null`: none was carried. */
+  /**
+   * Of ten complete winters into which a living tree went old enough to bear, those without a crop: taken, or not carried while it
+   * grew again. `null`: there was none.
+   */
   readonly crops_lost_in_ten: number | null;
   /** Nights a winter on which the cover would have gone on over a living tree; `null` where nothing is put on at night. */
   readonly nights_covered: { readonly mean: number; readonly worst: number } | null;

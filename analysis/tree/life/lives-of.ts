@@ -25,9 +25,9 @@ export interface Life extends PlantingLife {
 export interface Lives {
   /** One a complete winter, oldest first. */
   readonly lives: readonly Life[];
-  /** Winters in which a living tree carried a crop, over all plantings and complete winters, and those that took it. */
-  readonly cropsCarried: number;
-  readonly cropsLost: number;
+  /** Complete winters into which a living tree old enough to bear went, over all plantings, and crops picked in them. */
+  readonly cropsDue: number;
+  readonly cropsPicked: number;
   /** Complete winters that a living tree went into, and nights to cover in them: all, and in the worst winter. */
   readonly wintersCovered: number;
   readonly nightsCovered: number;
@@ -54,7 +54,7 @@ export function livesOf(margins: WinterMargins, q: LivesQuestion): Lives {
   const nights = q.nightsToCover ?? null;
   const letters = new Uint8Array(count);
   const lives: Life[] = [];
-  let [cropsCarried, cropsLost, wintersCovered, nightsCovered, mostNightsCovered] = [0, 0, 0, 0, 0];
+  let [cropsDue, cropsPicked, wintersCovered, nightsCovered, mostNightsCovered] = [0, 0, 0, 0, 0];
 
   for (let start = 0; start < count; start++) {
     if (!complete[start]) continue;
@@ -65,7 +65,8 @@ export function livesOf(margins: WinterMargins, q: LivesQuestion): Lives {
       const j = start + a;
       const state = regrowing > 0 ? years.regrowing[a]! : years.grown[a]!;
       const seen = complete[j] === 1;
-      const bearing = a + 1 >= years.firstCrop && without === 0;
+      const due = a + 1 >= years.firstCrop;
+      const bearing = due && without === 0;
       const lost = bearing && (fruit![j]! & state) !== 0;
       const picked = bearing && !lost && seen;
       if (picked) {
@@ -75,8 +76,8 @@ export function livesOf(margins: WinterMargins, q: LivesQuestion): Lives {
           if (!bloomHit) cropsInTenWithBloom++;
         }
       }
-      if (bearing && seen) cropsCarried++;
-      if (lost && seen) cropsLost++;
+      if (due && seen) cropsDue++;
+      if (picked) cropsPicked++;
       if (nights && seen) {
         const ageClass = (regrowing > 0 ? years.regrowingClass : years.ageClass)[a]!;
         const night = nights[coverIndex(j, ageClass, bearing)]!;
@@ -84,7 +85,7 @@ export function livesOf(margins: WinterMargins, q: LivesQuestion): Lives {
         nightsCovered += night;
         if (night > mostNightsCovered) mostNightsCovered = night;
       }
-      let letter = !seen ? '?' : a + 1 < years.firstCrop ? '.' : !bearing ? 'r' : bloomHit ? 'b' : 'c';
+      let letter = !seen ? '?' : !due ? '.' : !bearing ? 'r' : bloomHit ? 'b' : 'c';
       if (lost) letter = 'f';
       bloomHit = (flush![j]! & state) !== 0;
       if (regrowing > 0) regrowing--;
@@ -114,5 +115,5 @@ export function livesOf(margins: WinterMargins, q: LivesQuestion): Lives {
       cropsInTenWithBloom,
     });
   }
-  return { lives, cropsCarried, cropsLost, wintersCovered, nightsCovered, mostNightsCovered };
+  return { lives, cropsDue, cropsPicked, wintersCovered, nightsCovered, mostNightsCovered };
 }

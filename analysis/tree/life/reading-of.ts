@@ -1,7 +1,7 @@
 import { productLimit, riskSets } from '../../extremes/kaplan-meier.ts';
 import { quantileType7Sorted } from '../../math/quantile.ts';
 import type { WinterMargins } from '../winter-margins.ts';
-import { emptyHarm, killAge, linkHarm, lossBits } from './harm.ts';
+import { countDeaths, emptyHarm, linkHarm, lossBits } from './harm.ts';
 import type { AgeShare, CropCount, LifeReading, PlantingLife } from './life-shapes.ts';
 import { CROP_WINTERS, livesOf, type Life, type Lives, type LivesQuestion } from './lives-of.ts';
 import { firstCropWinter, HORIZON_YEARS, treeYears } from './tree-years.ts';
@@ -92,16 +92,15 @@ function sharesRound(margins: WinterMargins, q: ReadingQuestion, colder: number)
     harm.wood[i] = wood[whole[i % length]!]!;
   }
   linkHarm(harm);
-  const years = treeYears(q, HORIZON_YEARS);
-  const deaths = new Int32Array(HORIZON_YEARS + 1);
-  for (let start = 0; start < length; start++) deaths[killAge(harm, years, start, HORIZON_YEARS)]!++;
+  const deaths = new Int32Array(HORIZON_YEARS);
+  countDeaths(harm, treeYears(q, HORIZON_YEARS), length, deaths);
   let living = length;
-  return Array.from({ length: HORIZON_YEARS }, (_, a) => (living -= deaths[a + 1]!) / length);
+  return Array.from(deaths, (died) => (living -= died) / length);
 }
 
 /** Crops of plantings whose first ten winters all lie on record and are complete, and how many crops are lost of ten. */
 function cropsOf(
-  { lives, cropsCarried, cropsLost }: Lives,
+  { lives, cropsDue, cropsPicked }: Lives,
   complete: Uint8Array,
 ): Pick<LifeReading, 'crops_in_ten' | 'crops_in_ten_with_bloom' | 'crops_lost_in_ten'> {
   const whole = lives.filter(({ start }) => {
@@ -112,7 +111,7 @@ function cropsOf(
   return {
     crops_in_ten: cropCount(whole, (life) => life.cropsInTen),
     crops_in_ten_with_bloom: cropCount(whole, (life) => life.cropsInTenWithBloom),
-    crops_lost_in_ten: cropsCarried === 0 ? null : (10 * cropsLost) / cropsCarried,
+    crops_lost_in_ten: cropsDue === 0 ? null : (10 * (cropsDue - cropsPicked)) / cropsDue,
   };
 }
 

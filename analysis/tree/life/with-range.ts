@@ -18,8 +18,8 @@ export function withRange(reading: LifeReading, range: LifeRange): LifeReading {
     ...reading,
     living,
     first_crop: living[reading.first_crop.age - 1]!,
-    ten_years: living[9]!,
-    twenty_years: living[19]!,
+    ten_years: living[reading.ten_years.age - 1]!,
+    twenty_years: living[reading.twenty_years.age - 1]!,
     median_years: {
       years,
       low: told(Math.min(range.medianLow, years ?? Infinity)),

@@ -169,7 +169,7 @@ export function cropRows(type: TypeLife): readonly (readonly string[])[] {
       'The worst tenth, with bloom or new growth lost',
       (reading) => cropCells(reading.crops_in_ten_with_bloom)[1],
     ),
-    row('Crops lost of ten carried', ({ crops_lost_in_ten: lost }) =>
+    row('Crops lost in ten winters of bearing age', ({ crops_lost_in_ten: lost }) =>
       lost === null ? '–' : lost === 0 ? 'none' : lost.toFixed(1),
     ),
   ];

@@ -101,7 +101,7 @@ describe('properties, for margins in no order at all', () => {
   test('courses agree with counts', () => {
     fc.assert(
       fc.property(anyMargins, anyTree, (made, tree) => {
-        const { lives, cropsCarried, cropsLost } = livesOf(made, tree);
+        const { lives, cropsDue, cropsPicked } = livesOf(made, tree);
         expect(lives.map(({ winter }) => winter)).toEqual(
           [...made.winter].filter((_, j) => made.complete[j] === 1),
         );
@@ -123,7 +123,12 @@ describe('properties, for margins in no order at all', () => {
             if (letter === '?') expect(made.complete[start + a]).toBe(0);
           });
         }
-        expect(lives.reduce((sum, { crops }) => sum + crops, 0)).toBe(cropsCarried - cropsLost);
+        expect(lives.reduce((sum, { crops }) => sum + crops, 0)).toBe(cropsPicked);
+        const first = firstCropWinter(tree) - 1;
+        const due = lives.flatMap(({ course, start }) =>
+          [...course].filter((_, a) => a >= first && made.complete[start + a] === 1),
+        );
+        expect(cropsDue).toBe(due.length);
       }),
     );
   });

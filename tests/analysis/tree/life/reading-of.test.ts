@@ -118,6 +118,8 @@ describe('crops', () => {
   test('none carried, none lost', () => {
     expect(readingOf(quiet(2), TREE).crops_lost_in_ten).toBeNull();
     expect(readingOf(quiet(3), TREE).crops_lost_in_ten).toBe(0);
+    // Planted before the first of four winters: a leaf lost in the third costs the fourth's crop; the second has its first crop in the fourth.
+    expect(readingOf(withLoss(quiet(4), 2, 'leaf'), TREE).crops_lost_in_ten).toBeCloseTo(20 / 3, 12);
   });
 });
 
