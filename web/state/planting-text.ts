@@ -1,5 +1,10 @@
 import type { Planting } from '../../analysis/answer/life.ts';
-import { HARVEST_CALENDARS, PICKINGS, type HarvestCalendar } from '../../analysis/tree/harvest.ts';
+import {
+  HARVEST_CALENDARS,
+  PICKINGS,
+  usualCalendar,
+  type HarvestCalendar,
+} from '../../analysis/tree/harvest.ts';
 
 /** Oldest tree a nursery sells that is told of, years. */
 export const START_AGE_MAX = 5;
@@ -30,6 +35,14 @@ export function readPlantingText(text: string | null, usual: HarvestCalendar): P
     return { planting: usualPlanting(usual), problem };
   }
   return { planting: { startAgeYears, picking, calendar }, problem: null };
+}
+
+/** The same at a place, whose months are the usual ones. */
+export function plantingAt(
+  text: string | null,
+  place: { readonly lat: number; readonly lon: number } | null,
+): PlantingReading {
+  return readPlantingText(text, usualCalendar(place?.lat ?? 0, place?.lon ?? 0));
 }
 
 /** The text of a planting; `undefined` for the usual one, which a link need not name. */
