@@ -37,8 +37,8 @@ export interface GrownTrees {
   /** What the spot adds, and what spot and cover add together. */
   readonly spotGains: LevelGainSpreads;
   readonly gains: LevelGainSpreads;
-  /** Something of the cover is put on each cold night; taken for granted unless told. */
-  readonly nightWork?: boolean;
+  /** Something of the cover is put on each cold night. */
+  readonly nightWork: boolean;
   readonly planting: Planting;
 }
 
@@ -84,7 +84,7 @@ export function marginsOf(
 export function nightsCovered(
   { subject, nights, state }: LifePlace,
   type: CitrusType,
-  { tree, spotGains, gains, nightWork = true, planting }: GrownTrees,
+  { tree, spotGains, gains, nightWork, planting }: GrownTrees,
   reading: Reading,
 ): Int16Array | null {
   if (!nightWork) return null;

@@ -1,4 +1,5 @@
 import type { CoverId } from '../cover/cover-ids.ts';
+import { worksAtNight } from '../cover/measures.ts';
 import { lastOf } from '../math/steps.ts';
 import { bearingOf, YEARS_TO_BEAR_AGAIN } from '../tree/bearing.ts';
 import { coverIndex } from '../tree/nights-to-cover.ts';
@@ -68,7 +69,13 @@ export function offersAt(place: LifePlace, { tree, planting, spot }: OffersQuest
   function grownAs(way: Way): GrownTrees {
     const standing = spotOf(way);
     const gainsUnder = (ids: readonly CoverId[]) => gainsOnSpot(standing, ids);
-    return { tree, planting, spotGains: gainsUnder([]), gains: gainsUnder(way.covers) };
+    return {
+      tree,
+      planting,
+      spotGains: gainsUnder([]),
+      gains: gainsUnder(way.covers),
+      nightWork: worksAtNight(way.covers),
+    };
   }
 
   return (type: CitrusType, way: Way): Offer => {

@@ -31,6 +31,7 @@ export async function benchLife(): Promise<BenchRow[]> {
     tree: MATURE_TREE,
     gains: NO_LEVEL_GAIN_SPREADS,
     spotGains: NO_LEVEL_GAIN_SPREADS,
+    nightWork: false,
     planting,
   };
   const wishes = {

@@ -23,6 +23,7 @@ function harmless(winters: number, notComplete: readonly number[] = []): LifeAns
       tree: MATURE_TREE,
       gains: none,
       spotGains: none,
+      nightWork: false,
       planting,
     }),
   );

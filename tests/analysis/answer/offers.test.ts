@@ -106,7 +106,8 @@ test('trees living ten years, and the low end, are those that the life of trees 
   }));
   const place = lifePlace(inventedSubject(40, [], 1), madeNights(nights), planting);
   const none = NO_LEVEL_GAIN_SPREADS;
-  const question = { types: CITRUS_TYPES, tree: MATURE_TREE, gains: none, spotGains: none, planting };
+  const grown = { tree: MATURE_TREE, gains: none, spotGains: none, nightWork: false, planting };
+  const question = { types: CITRUS_TYPES, ...grown };
   const offers = offersAt(place, { tree: MATURE_TREE, planting, spot: IN_THE_OPEN });
   for (const { id, night_by_night } of lastOf(answerLife(place, question)).types) {
     const { livingInTen, livingInTenLow } = offers(findType(id)!, { spotId: null, covers: [] });

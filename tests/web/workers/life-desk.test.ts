@@ -19,7 +19,11 @@ import { madeFetch, PACK_URL } from './made-pack.ts';
 
 const turn = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));
 const PLANTING = { startAgeYears: 1, picking: 'late', calendar: 'gulf' } as const;
-const NOTHING_ADDED = { gains: NO_LEVEL_GAIN_SPREADS, spotGains: NO_LEVEL_GAIN_SPREADS };
+const NOTHING_ADDED = {
+  gains: NO_LEVEL_GAIN_SPREADS,
+  spotGains: NO_LEVEL_GAIN_SPREADS,
+  nightWork: false,
+};
 const WISHES = {
   kinds: ['eating'] as const,
   nightsToCover: 5,
