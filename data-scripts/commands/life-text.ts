@@ -53,10 +53,11 @@ function shareCell({ share, low, high, alive, followed }: AgeShare): string {
   return `${share === 1 ? `${told} %` : told} {${alive}/${followed}}`;
 }
 
-/** Whole per cents; what is below 1 is never told as 100. */
+/** Whole per cents; what is below 1 is never told as 100, what is above 0 never as none. */
 function percent(share: number | null): string {
   if (share === null) return '?';
   const rounded = Math.round(100 * share);
+  if (rounded === 0 && share > 0) return '<1';
   return String(rounded === 100 && share < 1 ? 99 : rounded);
 }
 
