@@ -34,7 +34,7 @@ export const choosingRules = (unit: TemperatureUnit): readonly ChoosingRule[] =>
   {
     title: 'Nights.',
     words:
-      `A cover goes on when the night comes within ${formatDifference(ACTION_MARGIN_C, unit).replace('+', '')} of taking the leaves of a mature tree without it. ` +
+      `A cover goes on when the night comes within ${formatDifference(ACTION_MARGIN_C, unit).replace('+', '')} of taking the leaves of a mature tree, or its crop while it hangs, without it. ` +
       'A young tree needs it on more nights. What is done once a season takes no nights.',
   },
   {

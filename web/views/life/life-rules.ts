@@ -93,7 +93,7 @@ export function lifeRules(
     {
       rule:
         `Under a cover, a night counts as covered when it comes within ${formatDifference(ACTION_MARGIN_C, unit).replace('+', '')} of taking ` +
-        'the leaves without it, since forecasts err.',
+        'the leaves, or the crop while it hangs, without it, since forecasts err.',
       basis: PRACTICE,
     },
     {
@@ -104,7 +104,8 @@ export function lifeRules(
       rule:
         'Shares: every planting is followed as far as the record goes and then on from its first winter, round it, so that all are followed as far and every winter ' +
         'is met at every age. The Kaplan-Meier estimate, which takes the record as it runs, stands in the table. The ranges come from putting whole winters in new order, block by block, and planting anew in ' +
-        'every one, since plantings share winters. A winter worse than any on record is given its chance, so nothing reads as certain.',
+        'every one, since plantings share winters. A winter worse than any on record is given its chance, so nothing reads as certain: as often as none in so many winters allows, ' +
+        'or less where the curve through the winters makes a kill rarer than once in twice the record.',
       basis: `published methods; the worse winter is a ${CHOICE}`,
     },
   ];
