@@ -1,0 +1,39 @@
+/** What is said in another language, by its English form with `{0}`, `{1}` ... where values stand. */
+export type Phrases = ReadonlyMap<string, string>;
+
+let phrases: Phrases | null = null;
+const keys = new WeakMap<TemplateStringsArray, string>();
+
+/**
+ * Chooses what {@link t} and {@link said} speak: `null` is English, the language everything is written in. To be called
+ * once, before anything is said; what was said earlier stays as it was.
+ */
+export function speak(chosen: Phrases | null): void {
+  phrases = chosen;
+}
+
+/**
+ * A sentence or a word for people, in the language chosen; English where the catalogue lacks it. Values are put in as
+ * they are, so a value that is a word must itself have been through `t`.
+ *
+ * @example t`Kept ${formatBytes(bytes)} on this device`
+ */
+export function t(english: TemplateStringsArray, ...values: readonly (string | number)[]): string {
+  const phrase = phrases?.get(keyOf(english));
+  if (phrase !== undefined) return phrase.replace(/\{(\d+)\}/g, (_, at: string) => String(values[Number(at)]));
+  return english.reduce((text, piece, at) => text + String(values[at - 1]) + piece);
+}
+
+/** A text that comes from data (a type's name, the title of a measure), in the language chosen. */
+export function said(english: string): string {
+  return phrases?.get(english) ?? english;
+}
+
+function keyOf(english: TemplateStringsArray): string {
+  let key = keys.get(english);
+  if (key === undefined) {
+    key = english.reduce((text, piece, at) => `${text}{${at - 1}}${piece}`);
+    keys.set(english, key);
+  }
+  return key;
+}
