@@ -3,7 +3,10 @@ import { LAKE_RINGS, LAND_RINGS, RIVER_LINES } from './geography.ts';
 import { hillOutlines } from './hill-outlines.ts';
 import { simplified, type LonLat } from './shoreline.ts';
 
-const MAP_TOLERANCE_KM = 0.13;
+/** Shores: the distance to the coast is measured on them too. */
+const SHORE_TOLERANCE_KM = 0.22;
+/** Hills and rivers, which are only looked at: half a pixel where the whole land fills a screen. */
+const INLAND_TOLERANCE_KM = 0.35;
 
 /**
  * The map of the invented land as GeoJSON: `properties.kind` is "land", "hill" (with `elevation_m`), "water" or "river",
@@ -18,7 +21,7 @@ export function landMap(): FeatureCollection {
     ...RIVER_LINES.map(({ name, points }): Feature => ({
       type: 'Feature',
       properties: { kind: 'river', name, invented: true },
-      geometry: { type: 'LineString', coordinates: simplified(points, MAP_TOLERANCE_KM).map(rounded) },
+      geometry: { type: 'LineString', coordinates: simplified(points, INLAND_TOLERANCE_KM).map(rounded) },
     })),
     ...LAKE_RINGS.map(({ name, points }) => area('water', name, points)),
   ];
@@ -27,7 +30,8 @@ export function landMap(): FeatureCollection {
 
 function area(kind: string, name: string, ring: readonly LonLat[], extra: object = {}): Feature {
   const points = signedArea(ring) < 0 ? ring.toReversed() : ring;
-  const coordinates = simplified([...points, points[0]], MAP_TOLERANCE_KM).map(rounded);
+  const tolerance = kind === 'land' ? SHORE_TOLERANCE_KM : INLAND_TOLERANCE_KM;
+  const coordinates = simplified([...points, points[0]], tolerance).map(rounded);
   return {
     type: 'Feature',
     properties: { kind, name, ...extra, invented: true },
