@@ -1,5 +1,6 @@
 import type { Assessment, LevelAnswer, TypeAnswer } from '../../analysis/answer/assessment.ts';
 import { longestClaim } from '../../analysis/extremes/headline.ts';
+import { csvLine } from '../../analysis/records/csv-text.ts';
 import type { Level } from '../../analysis/tree/levels.ts';
 import { alignColumns } from './align-columns.ts';
 import { celsiusDifferenceToFahrenheit, celsiusToFahrenheit } from '../../analysis/units/temperature.ts';
@@ -80,7 +81,7 @@ export function assessCsv({ types }: Assessment): string {
 function csvRow(type: TypeAnswer, level: LevelAnswer): string {
   const { counted, fitted, headline, chance_in_years: chance } = level;
   const penalty = Object.values(level.penalties_c).reduce((sum, value) => sum + value, 0);
-  return [
+  return csvLine([
     type.id,
     level.level,
     level.threshold_c,
@@ -107,9 +108,7 @@ function csvRow(type: TypeAnswer, level: LevelAnswer): string {
     level.nights_per_winter,
     level.gain_calm_c,
     level.gain_windy_c,
-  ]
-    .map((cell) => cell ?? '')
-    .join(',');
+  ]);
 }
 
 function levelCell({ level, headline, counted, if_threshold: ends }: LevelAnswer): string {

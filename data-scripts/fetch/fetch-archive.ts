@@ -2,6 +2,7 @@ import { mkdir, rm } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 
+import { csvLine } from '../../analysis/records/csv-text.ts';
 import { InputError } from '../../analysis/records/input-error.ts';
 import { INVENTORY, STATION_LIST, recordPath } from './archive.ts';
 import type { ChosenStation } from './choose-stations.ts';
@@ -140,11 +141,7 @@ async function pause({ pauseMs, signal }: CheckedOptions): Promise<void> {
 
 function stationsCsv(stations: readonly ChosenStation[]): string {
   const rows = stations.map(({ id, name, lat, lon, elevationM }) =>
-    [id, quoted(name), lat, lon, elevationM ?? ''].join(','),
+    csvLine([id, name, lat, lon, elevationM]),
   );
   return `${['id,name,lat,lon,elevation_m', ...rows].join('\n')}\n`;
-}
-
-function quoted(text: string): string {
-  return /[",\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }

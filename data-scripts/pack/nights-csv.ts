@@ -1,4 +1,5 @@
 import { findSubject, type PlaceRequest } from '../../analysis/answer/find-subject.ts';
+import { csvLine, type CsvCell } from '../../analysis/records/csv-text.ts';
 import type { KeptNights } from '../../analysis/records/kept-nights.ts';
 import {
   MISSING_HUNDREDTHS,
@@ -34,7 +35,7 @@ const COLUMNS = [
   's24_c',
 ] as const;
 
-type NightRow = Readonly<Record<(typeof COLUMNS)[number], unknown>>;
+type NightRow = Readonly<Record<(typeof COLUMNS)[number], CsvCell>>;
 
 /**
  * All kept nights of a place (minimum at or below 10 °C) as CSV with a header, by date; °C, empty for unknown. Those of a
@@ -49,7 +50,7 @@ export async function nightsCsv(packFolder: string, place: PlaceRequest): Promis
     const rows = plan
       ? estimatedRows(await readPlaceNights(database, plan))
       : await database.rows<NightRow>(sql, { station: stationId });
-    const lines = rows.map((row) => COLUMNS.map((column) => row[column] ?? '').join(','));
+    const lines = rows.map((row) => csvLine(COLUMNS.map((column) => row[column])));
     return [COLUMNS.join(','), ...lines, ''].join('\n');
   } finally {
     database.close();
