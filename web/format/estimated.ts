@@ -1,4 +1,6 @@
 import type { Ranking } from '../../analysis/answer/assessment.ts';
+import { t } from '../../analysis/language/t.ts';
+import { plural } from './numbers.ts';
 import { FIXED_SPACE, formatDifference } from './temperatures.ts';
 import type { TemperatureUnit } from './unit.ts';
 
@@ -10,6 +12,13 @@ export function isEstimated({ place }: Pick<Ranking, 'place'>): boolean {
 /** What a count is taken over: `complete winter`, or `estimated winter` where there is no station. */
 export function countedNoun(estimated: boolean): string {
   return estimated ? 'estimated winter' : 'complete winter';
+}
+
+/** `61 complete winters`, or `61 estimated winters` where there is no station. */
+export function countedWinters(count: number, estimated: boolean): string {
+  return estimated
+    ? plural(count, t`estimated winter`, t`estimated winters`)
+    : plural(count, t`complete winter`, t`complete winters`);
 }
 
 /** `± 1.4 °F`. */
