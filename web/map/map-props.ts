@@ -38,7 +38,8 @@ export interface MapProps {
   readonly onpoint?: (point: MapPoint) => void;
   /** The reader points at land beside any station, or no longer does. */
   readonly onpointed?: (point: MapPoint | null) => void;
-  readonly onready?: () => void;
+  /** Once the map is drawn, and with `null` when it goes. */
+  readonly onview?: (view: MapView | null) => void;
   /** What others draw over the map; it is drawn anew whenever the map has moved. */
   readonly marks?: Snippet<[view: MapView, frame: MapFrame]>;
 }

@@ -65,6 +65,7 @@ const READERS: {
   cover: { key: 'cover', read: later },
   life: { key: 'life', read: later },
   wishes: { key: 'wishes', read: later },
+  sheet: { key: 'sheet', read: later },
   mapWinters: { key: 'map-winters', read: oneOf(['all', 'last30'] as const) },
 };
 

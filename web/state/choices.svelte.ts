@@ -69,6 +69,7 @@ export class Choices {
   readonly cover: string | null = $derived(this.#chosen.cover ?? null);
   readonly life: string | null = $derived(this.#chosen.life ?? null);
   readonly wishes: string | null = $derived(this.#chosen.wishes ?? null);
+  readonly sheet: string | null = $derived(this.#chosen.sheet ?? null);
   readonly unit: TemperatureUnit = $derived.by(() => this.#chosen.unit ?? this.#defaults.unit);
 
   constructor(defaults: ChoiceDefaults, chosen: Chosen = {}) {

@@ -69,6 +69,8 @@ export interface Chosen {
   readonly life?: string;
   /** What a buyer wants of a tree, as the choosing reads it. */
   readonly wishes?: string;
+  /** What goes on the sheet to take home, as `readSheetText` has it. */
+  readonly sheet?: string;
 }
 
 export const AGE_YEARS_MAX = 100;

@@ -6,6 +6,7 @@ import { hemisphereOf } from '../format/dates.ts';
 import { isEstimated } from '../format/estimated.ts';
 import type { ProtectionTexts } from '../../analysis/answer/protection.ts';
 import type { Place } from './chosen.ts';
+import type { MapView } from '../map/map-view.ts';
 import { AreaDraft } from './area-draft.svelte.ts';
 import type { AnswerState } from './answer-state.svelte.ts';
 import type { Choices } from './choices.svelte.ts';
@@ -34,6 +35,8 @@ export class PageState {
   readonly #samePeriods = steady<StationPeriodsQuestion>();
   /** The area being drawn. */
   readonly draft = new AreaDraft();
+  /** The map as drawn, for a picture of it; `null` before there is one. */
+  mapView = $state.raw<MapView | null>(null);
   /** The surfaces the map shows; `null` before there is a map. */
   surfaces = $state.raw<SurfaceState | null>(null);
   /** Sentences about parts of the address that made no sense. */
