@@ -1,3 +1,4 @@
+import { said, t } from '../../../analysis/language/t.ts';
 import type { Level } from '../../../analysis/tree/levels.ts';
 import { LEVEL_WORDS } from '../../format/level-words.ts';
 import { rarerThan, type RankGroup } from '../../state/rank-rows.ts';
@@ -13,10 +14,12 @@ export function rankingSentence(groups: readonly RankGroup[], level: Level): str
   const rare = rarerThan(groups, RARE_WINTERS);
   const words = LEVEL_WORDS[level];
   if (rare.length === 0)
-    return `Of ${all} kinds, none ${words.one} here as rarely as 1 winter in ${RARE_WINTERS}.`;
+    return t`Of ${all} kinds, none ${words.one} here as rarely as 1 winter in ${RARE_WINTERS}.`;
   if (rare.length === all)
-    return `All ${all} kinds ${words.many} here no oftener than 1 winter in ${RARE_WINTERS}.`;
-  const names = rare.slice(0, NAMED).map(({ type }) => type.name);
-  const shown = rare.length <= NAMED ? `: ${names.join(', ')}` : `, ${names[0]} among them`;
-  return `Of ${all} kinds, ${rare.length} ${rare.length === 1 ? words.one : words.many} here no oftener than 1 winter in ${RARE_WINTERS}${shown}.`;
+    return t`All ${all} kinds ${words.many} here no oftener than 1 winter in ${RARE_WINTERS}.`;
+  const names = rare.slice(0, NAMED).map(({ type }) => said(type.name));
+  const lose = rare.length === 1 ? words.one : words.many;
+  return rare.length <= NAMED
+    ? t`Of ${all} kinds, ${rare.length} ${lose} here no oftener than 1 winter in ${RARE_WINTERS}: ${names.join(', ')}.`
+    : t`Of ${all} kinds, ${rare.length} ${lose} here no oftener than 1 winter in ${RARE_WINTERS}, ${names[0]} among them.`;
 }
