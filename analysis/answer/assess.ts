@@ -9,6 +9,7 @@ import { gainsAt } from '../winter/gain-spread.ts';
 import { winterMinima, type Gains } from '../winter/winter-minima.ts';
 import type { Assessment, DepthDuration, Ranking, WinterHistory } from './assessment.ts';
 import { FitShelf, type FitBook } from './fit-book.ts';
+import { lengthNotes } from './length-notes.ts';
 import { answerLevel, type HitNightCount } from './level-answer.ts';
 import type { Subject } from './subject.ts';
 import { answerTrend } from './trend-answer.ts';
@@ -88,7 +89,11 @@ export function rankTypes(
     })),
     trend: answerTrend(winters, shelf.forGains(canopy).forHours(4)),
     evidence: subject.evidence,
-    notes: [...subject.notes, ...lengthNotes(used.length), ...(request.notes ?? [])],
+    notes: [
+      ...subject.notes,
+      ...lengthNotes(used.length, recordLength(used.length)),
+      ...(request.notes ?? []),
+    ],
   };
 }
 
@@ -126,15 +131,4 @@ export function depthDurationOf({ winters }: Subject, book: FitBook): DepthDurat
     low_c: level?.lowC ?? null,
     high_c: level?.highC ?? null,
   }));
-}
-
-function lengthNotes(winters: number): string[] {
-  switch (recordLength(winters)) {
-    case 'counts only':
-      return [`Only ${winters} complete winters: counts alone, no fitted curve (it needs 20).`];
-    case 'short':
-      return [`Only ${winters} complete winters: read every range as wide (30 make a sound record).`];
-    case 'enough':
-      return [];
-  }
 }

@@ -15,6 +15,7 @@ import { PACK } from '../state/sample-pack.ts';
 
 const TOLD = {
   place: { label: 'SC 117', lat: 31.11, lon: -42, elevation_m: 40, basis: 'history', error_c: 0.8 },
+  winters: { used: 24 },
   evidence: [
     { id: 'ZZ1', weight: 0.62, distanceKm: 12.4 },
     { id: 'ZZ3', weight: 0.38, distanceKm: 21 },
@@ -61,8 +62,9 @@ describe('an estimated place', () => {
     const notes = [
       'These winters are estimated from 2 stations, most from Harbour, 12 km away. A yard in a hollow can differ.',
       "The height of the point isn't known: estimated for 31 m, the mean of the stations.",
+      'Only 24 complete winters: read every range as wide (30 make a sound record).',
     ];
-    expect(noteSentences(notes, 'F').map(plain)).toEqual([
+    expect(noteSentences({ ...TOLD, notes }, 'F').map(plain)).toEqual([
       'A yard in a hollow can differ.',
       'The height of the point isn’t known: estimated for 102 ft, the mean of the stations.',
     ]);

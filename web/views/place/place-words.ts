@@ -1,6 +1,9 @@
 import type { Ranking } from '../../../analysis/answer/assessment.ts';
+import { lengthNotes } from '../../../analysis/answer/length-notes.ts';
+import { t } from '../../../analysis/language/t.ts';
 import type { PackStation } from '../../../analysis/records/pack.ts';
-import { formatChance, formatDistance, formatElevation, plural } from '../../format/numbers.ts';
+import { countedWinters, isEstimated } from '../../format/estimated.ts';
+import { formatChance, formatDistance, formatElevation } from '../../format/numbers.ts';
 import type { TemperatureUnit } from '../../format/unit.ts';
 import type { ResolvedPlace } from '../../state/resolve-place.ts';
 
@@ -12,16 +15,14 @@ const STEADY_WINTERS = 30;
 export function winterWarnings(winters: number, estimated: boolean): readonly string[] {
   if (winters === 0) {
     return estimated
-      ? ['No station around has a complete winter, so nothing can be told here.']
-      : ['No winter of this station is complete, so nothing can be counted here.'];
+      ? [t`No station around has a complete winter, so nothing can be told here.`]
+      : [t`No winter of this station is complete, so nothing can be counted here.`];
   }
-  const noun = estimated ? 'estimated winter' : 'complete winter';
+  const counted = countedWinters(winters, estimated);
   if (winters < FIT_WINTERS)
-    return [
-      `Only ${plural(winters, noun)}: too few for a curve, so the answer is a plain count with a wide range.`,
-    ];
+    return [t`Only ${counted}: too few for a curve, so the answer is a plain count with a wide range.`];
   if (winters < STEADY_WINTERS)
-    return [`${plural(winters, noun)} are few: a curve through them can be far off for rare cold.`];
+    return [t`${counted} are few: a curve through them can be far off for rare cold.`];
   return [];
 }
 
@@ -42,7 +43,7 @@ export function evidenceLines(
   return evidence.map(({ id, weight, distanceKm }) => ({
     id,
     name: stations.find((station) => station.id === id)?.name ?? id,
-    words: `${formatChance(weight)} of the weight, ${formatDistance(distanceKm, unit)} away`,
+    words: t`${formatChance(weight)} of the weight, ${formatDistance(distanceKm, unit)} away`,
   }));
 }
 
@@ -54,24 +55,37 @@ export function evidenceWords(
 ): string {
   const [first] = evidence;
   const name = stations.find(({ id }) => id === first.id)?.name ?? first.id;
-  const away = `${formatDistance(first.distanceKm, unit)} away`;
-  if (evidence.length === 1) return `one station, ${name}, ${away}`;
-  return `${evidence.length} stations around, most from ${name} (${formatChance(first.weight)}, ${away})`;
+  const distance = formatDistance(first.distanceKm, unit);
+  if (evidence.length === 1) return t`one station, ${name}, ${distance} away`;
+  return t`${evidence.length} stations around, most from ${name} (${formatChance(first.weight)}, ${distance} away)`;
 }
 
 /** The height an estimate was made for and who said so. */
 export function heightWords(told: Ranking, { request }: ResolvedPlace, unit: TemperatureUnit): string {
   const height = told.place.elevation_m;
-  if (height === null) return 'not known: taken as the mean of the stations';
+  if (height === null) return t`not known: taken as the mean of the stations`;
   const given = request.by === 'point' && request.elevationM !== null;
-  return `${formatElevation(height, unit)}, ${given ? 'as you say' : 'by the pack’s grid of heights'}`;
+  const written = formatElevation(height, unit);
+  return given ? t`${written}, as you say` : t`${written}, by the pack’s grid of heights`;
 }
 
-/** Sentences of the answer that the panel doesn't tell in its own lines, with distances and heights in the reader's unit. */
-export function noteSentences(notes: readonly string[], unit: TemperatureUnit): readonly string[] {
-  return notes
-    .flatMap((note) => note.split(/(?<=[.:]) (?=[A-Z])/))
-    .filter((sentence) => !/^These winters are estimated from|^Only \d+ complete winters/.test(sentence))
+/** As much of an answer as its notes are chosen by. */
+type NotesTold = Pick<Ranking, 'notes' | 'place' | 'winters'>;
+
+/**
+ * Sentences of the answer that the panel doesn't tell in its own lines, with distances and heights in the reader's unit:
+ * without the first of an estimate, which says from where, and without those about the number of winters.
+ */
+export function noteSentences(told: NotesTold, unit: TemperatureUnit): readonly string[] {
+  const { used } = told.winters;
+  const ofLength = lengthNotes(
+    used,
+    used < FIT_WINTERS ? 'counts only' : used < STEADY_WINTERS ? 'short' : 'enough',
+  );
+  return told.notes
+    .filter((note) => !ofLength.includes(note))
+    .flatMap((note) => note.split(/(?<=[.:]) (?=\p{Lu})/u))
+    .slice(isEstimated(told) ? 1 : 0)
     .map((sentence) =>
       sentence
         .replaceAll("'", '’')
