@@ -16,7 +16,7 @@ const FLOORS = [
   ['tree'],
   ['spot', 'cover'],
   ['answer'],
-  ['gather'],
+  ['gather', 'archive'],
 ];
 
 const rooms = FLOORS.flat();

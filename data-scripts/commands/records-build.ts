@@ -5,7 +5,7 @@ import { InputError } from '../../analysis/records/input-error.ts';
 import type { PackManifest } from '../../analysis/records/pack.ts';
 import type { TemperatureUnit } from '../../analysis/read/units-of-source.ts';
 import { buildPack } from '../build/build-pack.ts';
-import { GHCN_DAILY_SOURCE } from '../fetch/archive.ts';
+import { GHCN_DAILY_SOURCE } from '../../analysis/archive/layout.ts';
 import { buildProgress } from './build-progress.ts';
 import { tell, UsageError } from './run-command.ts';
 

@@ -1,5 +1,5 @@
 import { parseArgs } from 'node:util';
-import { DEFAULT_ARCHIVE } from '../fetch/archive.ts';
+import { DEFAULT_ARCHIVE } from '../../analysis/archive/layout.ts';
 import { consoleProgress } from '../fetch/console-progress.ts';
 import { fetchArchive } from '../fetch/fetch-archive.ts';
 import { DEFAULT_TILES } from '../fetch/terrain-tiles.ts';

@@ -3,10 +3,10 @@ import { dirname, join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 
 import { csvLine } from '../../analysis/records/csv-text.ts';
+import type { ChosenStation } from '../../analysis/archive/choose-stations.ts';
+import { chooseStations } from '../../analysis/archive/choose-stations.ts';
+import { INVENTORY, STATION_LIST, recordPath } from '../../analysis/archive/layout.ts';
 import { InputError } from '../../analysis/records/input-error.ts';
-import { INVENTORY, STATION_LIST, recordPath } from './archive.ts';
-import type { ChosenStation } from './choose-stations.ts';
-import { chooseStations } from './choose-stations.ts';
 import { download } from './download.ts';
 import { ELEVATION_FILE, fetchElevation } from './fetch-elevation.ts';
 import type { CheckedOptions, FetchOptions } from './fetch-options.ts';

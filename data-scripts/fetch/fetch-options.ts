@@ -1,5 +1,5 @@
+import { DEFAULT_ARCHIVE } from '../../analysis/archive/layout.ts';
 import { InputError } from '../../analysis/records/input-error.ts';
-import { DEFAULT_ARCHIVE } from './archive.ts';
 import { DEFAULT_TILES } from './terrain-tiles.ts';
 
 /** What to fetch, and how patiently. Only `near`, `km` and `out` are needed. */

@@ -1,8 +1,8 @@
 import { readFile, rename, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 
-import { GHCN_DAILY_SOURCE } from './archive.ts';
-import type { ChosenStation } from './choose-stations.ts';
+import type { ChosenStation } from '../../analysis/archive/choose-stations.ts';
+import { GHCN_DAILY_SOURCE } from '../../analysis/archive/layout.ts';
 import type { CheckedOptions } from './fetch-options.ts';
 import type { BodyDescription } from './partial-file.ts';
 import { TERRAIN_TILES_SOURCE } from './terrain-tiles.ts';

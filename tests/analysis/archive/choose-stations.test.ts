@@ -1,13 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 
-import {
-  chooseStations,
-  parseInventoryLine,
-  parseStationLine,
-} from '../../../data-scripts/fetch/choose-stations.ts';
-import type { InventedStation } from './invented-stations.ts';
-import { inventedStation } from './invented-stations.ts';
+import { chooseStations } from '../../../analysis/archive/choose-stations.ts';
+import { parseInventoryLine, parseStationLine } from '../../../analysis/archive/list-lines.ts';
+import type { InventedStation } from '../../data-scripts/fetch/invented-stations.ts';
+import { inventedStation } from '../../data-scripts/fetch/invented-stations.ts';
 
 describe('lines of the archive', () => {
   it('reads a station line as the archive publishes it', () => {
