@@ -20,7 +20,8 @@ export function speak(chosen: Phrases | null): void {
  */
 export function t(english: TemplateStringsArray, ...values: readonly (string | number)[]): string {
   const phrase = phrases?.get(keyOf(english));
-  if (phrase !== undefined) return phrase.replace(/\{(\d+)\}/g, (_, at: string) => String(values[Number(at)]));
+  if (phrase !== undefined)
+    return phrase.replace(/\{(\d+)\}/g, (_, at: string) => String(values[Number(at)]));
   return english.reduce((text, piece, at) => text + String(values[at - 1]) + piece);
 }
 
@@ -29,10 +30,15 @@ export function said(english: string): string {
   return phrases?.get(english) ?? english;
 }
 
+/** What a phrase is called in a catalogue: its pieces with `{0}`, `{1}` ... between them. */
+export function phraseKey(pieces: readonly string[]): string {
+  return pieces.reduce((text, piece, at) => `${text}{${at - 1}}${piece}`);
+}
+
 function keyOf(english: TemplateStringsArray): string {
   let key = keys.get(english);
   if (key === undefined) {
-    key = english.reduce((text, piece, at) => `${text}{${at - 1}}${piece}`);
+    key = phraseKey(english);
     keys.set(english, key);
   }
   return key;
