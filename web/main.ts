@@ -3,6 +3,7 @@ import App from './App.svelte';
 import { AnswerState } from './state/answer-state.svelte.ts';
 import { Choices } from './state/choices.svelte.ts';
 import { defaultUnit } from './state/default-unit.ts';
+import { packFetch } from './kept/pack-files.ts';
 import { PackState } from './state/pack-state.svelte.ts';
 import { PageState } from './state/page.svelte.ts';
 import { readAddress } from './state/address.ts';
@@ -22,6 +23,9 @@ function openStorage(): globalThis.Storage | null {
   }
 }
 
+// A link from paper comes folded.
+if (/[?&]s=/.test(location.search)) await (await import('./state/short-address.ts')).unfoldAddress(window);
+
 const storage = openStorage();
 const client = new AssessClient();
 const page = new PageState({
@@ -30,7 +34,9 @@ const page = new PageState({
     { unit: defaultUnit(navigator.languages, storage) },
     readAddress(location.search).chosen,
   ),
-  packs: new PackState(new URL('packs/', document.baseURI).href, (url) => fetch(url)),
+  packs: new PackState(new URL('packs/', document.baseURI).href, packFetch, async () =>
+    (await import('./kept/kept-packs.ts')).listKept(),
+  ),
   answer: new AnswerState(client),
   later: client,
   theme: new ThemeChoice(storage, document.documentElement, matchMedia('(prefers-color-scheme: dark)')),

@@ -94,6 +94,9 @@ export function readAddress(search: string): AddressReading {
     else if (chosen.place === undefined) chosen.place = place;
     else ignored.push(`The link named more than one place; ${key} “${text}” was left out.`);
   }
+  // A folded query is unfolded before it comes here; one that is left made no sense.
+  const folded = query.get('s');
+  if (folded !== null) ignored.push(ignoring('s', folded));
   const area = query.get('area');
   if (area !== null) {
     const corners = readArea(area);
