@@ -1,12 +1,13 @@
+import { t } from '../../analysis/language/t.ts';
 import type { MapPeriod, MapStation } from './station-features.ts';
 
 export type SortKey = 'name' | 'period' | 'winters' | 'elevation';
 
 export const SORT_KEYS: readonly { key: SortKey; label: string; numeric: boolean }[] = [
-  { key: 'name', label: 'Station', numeric: false },
-  { key: 'period', label: 'About', numeric: false },
-  { key: 'winters', label: 'Complete winters', numeric: true },
-  { key: 'elevation', label: 'Height', numeric: true },
+  { key: 'name', label: t`Station`, numeric: false },
+  { key: 'period', label: t`About`, numeric: false },
+  { key: 'winters', label: t`Complete winters`, numeric: true },
+  { key: 'elevation', label: t`Height`, numeric: true },
 ];
 
 /** What an answer sorts by: its period, bounds by their frequent end; no answer sorts last as `null`. */

@@ -1,6 +1,8 @@
 import type { FeatureCollection, Point } from 'geojson';
 import type { Headline } from '../../analysis/answer/assessment.ts';
+import { t } from '../../analysis/language/t.ts';
 import { periodClassOf } from '../charts/period-classes.ts';
+import { countedWinters } from '../format/estimated.ts';
 import { formatElevation } from '../format/numbers.ts';
 import { formatHeadline } from '../format/periods.ts';
 import type { TemperatureUnit } from '../format/unit.ts';
@@ -69,16 +71,17 @@ export function stationWords(
 ): StationWords {
   const period = periods?.get(station.id);
   const { complete, first, last } = station.winters;
-  const span = first === null || last === null ? '' : `, ${first} to ${last}`;
-  const height = station.elevation_m === null ? '' : `, ${formatElevation(station.elevation_m, unit)}`;
+  const record = [countedWinters(complete, false)];
+  if (first !== null && last !== null) record.push(t`${first} to ${last}`);
+  if (station.elevation_m !== null) record.push(formatElevation(station.elevation_m, unit));
   return {
     name: station.name,
     answer: period
       ? formatHeadline(period.headline, period.winters)
       : periods
-        ? 'no complete winter on record'
-        : 'not yet worked out',
-    record: `${complete} complete ${complete === 1 ? 'winter' : 'winters'}${span}${height}`,
+        ? t`no complete winter on record`
+        : t`not yet worked out`,
+    record: record.join(', '),
   };
 }
 

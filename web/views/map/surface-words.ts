@@ -1,5 +1,6 @@
 import type { ProtectionTexts } from '../../../analysis/answer/protection.ts';
 import type { Ranking } from '../../../analysis/answer/assessment.ts';
+import { t } from '../../../analysis/language/t.ts';
 import type { Level } from '../../../analysis/tree/levels.ts';
 import { formatHeadline, formatRangeWithin } from '../../format/periods.ts';
 import { formatTemperature } from '../../format/temperatures.ts';
@@ -30,25 +31,25 @@ export function shownSurface(
     view: { mode: 'difference', surface, against },
     names:
       ask.shows === 'recent'
-        ? { first: 'last 30 winters', second: 'all winters', against: 'the last 30 winters against all' }
+        ? { first: t`last 30 winters`, second: t`all winters`, against: t`the last 30 winters against all` }
         : ask.shows === 'cover'
-          ? { first: 'with the cover', second: 'without', against: 'with the cover against without' }
+          ? { first: t`with the cover`, second: t`without`, against: t`with the cover against without` }
           : {
               first: named(ask.first.typeId),
               second: named(ask.second.typeId),
-              against: `against ${named(ask.second.typeId)}`,
+              against: t`against ${named(ask.second.typeId)}`,
             },
   };
 }
 
-/** `, on the chosen spot and under the chosen cover`; empty in the open without one. */
-export function standingSuffix(protection: ProtectionTexts | null): string {
+/** A title with how the trees stand: `Yuzu, wood, on the chosen spot and under the chosen cover`; as it is in the open. */
+export function standingTitle(title: string, protection: ProtectionTexts | null): string {
   const { spot, measured, cover } = protection ?? { spot: null, measured: null, cover: null };
-  const parts = [
-    (spot !== null && spot !== 'open') || measured !== null ? 'on the chosen spot' : '',
-    cover === null ? '' : 'under the chosen cover',
-  ].filter((part) => part !== '');
-  return parts.length === 0 ? '' : `, ${parts.join(' and ')}`;
+  const onSpot = (spot !== null && spot !== 'open') || measured !== null;
+  if (cover === null) return onSpot ? t`${title}, on the chosen spot` : title;
+  return onSpot
+    ? t`${title}, on the chosen spot and under the chosen cover`
+    : t`${title}, under the chosen cover`;
 }
 
 /** The cold that takes a level of the focused type as its tree is: `20 °F for 4 h`; empty while unknown. */
@@ -66,7 +67,7 @@ export function coldWords(
     (sum, penalty) => sum + penalty,
     answer.threshold_c,
   );
-  return `${formatTemperature(limitC, unit)} for ${answer.hours} h`;
+  return t`${formatTemperature(limitC, unit)} for ${answer.hours} h`;
 }
 
 /** A point's own answer: `about 1 winter in 12` and `range 1 in 8 to 1 in 20`; empty if the type isn't in it. */
@@ -77,5 +78,5 @@ export function pointWords(ranking: Ranking, typeId: string, level: Level): read
   const words = formatHeadline(headline, counted.winters);
   // A bound is all that is known there: its range would say it again.
   if (headline.basis === 'beyond' || headline.basis === 'not seen') return [words];
-  return [words, `range ${formatRangeWithin(headline.low, headline.high, counted.winters)}`];
+  return [words, t`range ${formatRangeWithin(headline.low, headline.high, counted.winters)}`];
 }
