@@ -1,3 +1,4 @@
+import { t } from '../../analysis/language/t.ts';
 import { formatChance } from '../format/numbers.ts';
 import type { Surface } from '../state/ports.ts';
 import { BEYOND, PERIOD_SCALE, RATIO_SCALE, WHERE_SCALE, type PaintClass } from './paint-classes.ts';
@@ -22,26 +23,28 @@ export function legendOf(view: SurfaceView, names: SurfaceNames): SurfaceLegendW
   const beyond = found.has('beyond');
   if (view.mode === 'periods') {
     const rareFirst = [...PERIOD_SCALE.classes].reverse();
-    const label = `rarer than the record can tell (1 in ${claimWords(view.surface)})`;
+    const label = t`rarer than the record can tell (1 in ${claimWords(view.surface)})`;
     const classes = beyond ? [{ ...BEYOND.periods, label }, ...rareFirst] : rareFirst;
-    return { asks: 'about one winter in how many', classes, result: '' };
+    return { asks: t`about one winter in how many`, classes, result: '' };
   }
   if (view.mode === 'where') {
     const { reached, unknown } = landShares(view.surface, view.atLeastWinters);
-    const rest = unknown > 0 ? `; of ${formatChance(unknown)} nothing can be said` : '';
     const [not, yes] = WHERE_SCALE.classes;
     return {
-      asks: `where a winter that kills it comes about 1 time in ${view.atLeastWinters} or more rarely`,
+      asks: t`where a winter that kills it comes about 1 time in ${view.atLeastWinters} or more rarely`,
       classes: [
-        { ...yes, label: `1 in ${view.atLeastWinters} or rarer` },
-        { ...not, label: `more often than 1 in ${view.atLeastWinters}` },
+        { ...yes, label: t`1 in ${view.atLeastWinters} or rarer` },
+        { ...not, label: t`more often than 1 in ${view.atLeastWinters}` },
         ...(beyond ? [BEYOND.where] : []),
       ],
-      result: `${formatChance(reached)} of the land${rest}.`,
+      result:
+        unknown > 0
+          ? t`${formatChance(reached)} of the land; of ${formatChance(unknown)} nothing can be said.`
+          : t`${formatChance(reached)} of the land.`,
     };
   }
   return {
-    asks: `${names.against}, how many times as often`,
+    asks: t`${names.against}, how many times as often`,
     classes: [...RATIO_SCALE.classes, ...(beyond ? [BEYOND.difference] : [])],
     result: '',
   };
@@ -56,5 +59,5 @@ function claimWords({ longestClaims, states }: Surface): string {
     most = Math.max(most, longestClaims[cell]);
   }
   const [a, b] = [Math.round(least), Math.round(most)];
-  return a === b ? String(a) : `${a} to ${b}`;
+  return a === b ? String(a) : t`${a} to ${b}`;
 }

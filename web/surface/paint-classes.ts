@@ -1,3 +1,4 @@
+import { t } from '../../analysis/language/t.ts';
 import { PERIOD_CLASSES } from '../charts/period-classes.ts';
 
 /** How an area is filled: a colour of the map's palette, plain, hatched (no answer) or dotted (too rare to tell). */
@@ -22,7 +23,7 @@ export interface PaintScale {
 /** Land out of reach of the stations that take part in estimates. */
 export const NO_ANSWER: PaintClass = {
   id: 'nodata',
-  label: 'no answer: no long record within reach',
+  label: t`no answer: no long record within reach`,
   fill: { ramp: 'land', pattern: 'hatched' },
 };
 
@@ -34,9 +35,9 @@ const dotted = (label: string): PaintClass => ({
 
 /** Rarer than twice the winters behind a cell, by what the map shows. */
 export const BEYOND = {
-  periods: dotted('rarer than the record can tell'),
-  difference: dotted('both rarer than the record can tell'),
-  where: dotted('record too short to say'),
+  periods: dotted(t`rarer than the record can tell`),
+  difference: dotted(t`both rarer than the record can tell`),
+  where: dotted(t`record too short to say`),
 };
 
 /** Return periods in the classes of the stations' marks, from every winter to rare. Values are winters. */
@@ -59,13 +60,13 @@ export const PERIOD_SCALE: PaintScale = (() => {
 export const RATIO_SCALE: PaintScale = {
   edges: [1 / 4, 1 / 2, 1 / 1.25, 1.25, 2, 4],
   classes: [
-    { id: 'oftener4', label: 'over 4 times as often', fill: { ramp: 'cold', step: 6 } },
-    { id: 'oftener2', label: '2 to 4 times as often', fill: { ramp: 'cold', step: 4 } },
-    { id: 'oftener', label: '1¼ to 2 times as often', fill: { ramp: 'cold', step: 2 } },
-    { id: 'even', label: 'about as often', fill: { ramp: 'land', pattern: 'plain' } },
-    { id: 'rarer', label: '1¼ to 2 times as rarely', fill: { ramp: 'warm', step: 1 } },
-    { id: 'rarer2', label: '2 to 4 times as rarely', fill: { ramp: 'warm', step: 2 } },
-    { id: 'rarer4', label: 'over 4 times as rarely', fill: { ramp: 'warm', step: 3 } },
+    { id: 'oftener4', label: t`over 4 times as often`, fill: { ramp: 'cold', step: 6 } },
+    { id: 'oftener2', label: t`2 to 4 times as often`, fill: { ramp: 'cold', step: 4 } },
+    { id: 'oftener', label: t`1¼ to 2 times as often`, fill: { ramp: 'cold', step: 2 } },
+    { id: 'even', label: t`about as often`, fill: { ramp: 'land', pattern: 'plain' } },
+    { id: 'rarer', label: t`1¼ to 2 times as rarely`, fill: { ramp: 'warm', step: 1 } },
+    { id: 'rarer2', label: t`2 to 4 times as rarely`, fill: { ramp: 'warm', step: 2 } },
+    { id: 'rarer4', label: t`over 4 times as rarely`, fill: { ramp: 'warm', step: 3 } },
   ],
 };
 
@@ -73,8 +74,8 @@ export const RATIO_SCALE: PaintScale = {
 export const WHERE_SCALE: PaintScale = {
   edges: [1],
   classes: [
-    { id: 'oftener', label: 'oftener than that', fill: { ramp: 'land', pattern: 'plain' } },
-    { id: 'safe', label: 'that rarely, or more rarely', fill: { ramp: 'warm', step: 2 } },
+    { id: 'oftener', label: t`oftener than that`, fill: { ramp: 'land', pattern: 'plain' } },
+    { id: 'safe', label: t`that rarely, or more rarely`, fill: { ramp: 'warm', step: 2 } },
   ],
 };
 

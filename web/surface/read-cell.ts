@@ -1,3 +1,4 @@
+import { t } from '../../analysis/language/t.ts';
 import { nearestStations } from '../../analysis/place/nearest-stations.ts';
 import { cellAt, cellCentre } from '../../analysis/records/grid.ts';
 import { formatDistance } from '../format/numbers.ts';
@@ -62,13 +63,18 @@ export function readCell(
   const away = nearest ? formatDistance(nearest.distanceKm, unit) : '';
   const paintClass = classOf(view, cell);
   if (paintClass.id === 'nodata') {
-    const why = able.length > 0 ? `${away} from the nearest long record` : 'no station has a long record';
-    return { paintClass, lines: [`no answer: ${why}`], source: able.length > 0 ? nearest.station.name : '' };
+    return able.length > 0
+      ? {
+          paintClass,
+          lines: [t`no answer: ${away} from the nearest long record`],
+          source: nearest.station.name,
+        }
+      : { paintClass, lines: [t`no answer: no station has a long record`], source: '' };
   }
   return {
     paintClass,
     lines: linesOf(view, names, cell, paintClass),
-    source: nearest ? `estimated; nearest station ${nearest.station.name}, ${away}` : 'estimated',
+    source: nearest ? t`estimated; nearest station ${nearest.station.name}, ${away}` : t`estimated`,
   };
 }
 
@@ -94,7 +100,7 @@ export function classOf(view: SurfaceView, cell: number): PaintClass {
 /** A cell's period in words, never beyond what its winters can tell. */
 export function periodWords({ periods, longestClaims }: Surface, cell: number): string {
   const [period, claim] = [periods[cell], longestClaims[cell]];
-  return period > claim ? `rarer than about 1 winter in ${formatPeriodFigure(claim)}` : formatPeriod(period);
+  return period > claim ? t`rarer than about 1 winter in ${formatPeriodFigure(claim)}` : formatPeriod(period);
 }
 
 function linesOf(
