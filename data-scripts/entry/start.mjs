@@ -22,7 +22,8 @@ await enter(async () => {
   await ensurePage();
   await ensurePacks(packs);
   const { serveSite } = await import(pathToFileURL(await bundle('data-scripts/serve/site-server.ts')).href);
-  const site = await serveSite({ page: PAGE, packs, port, host: HOST }).catch((error) => {
+  const archives = readArchives(process.env.ARCHIVES);
+  const site = await serveSite({ page: PAGE, packs, archives, port, host: HOST }).catch((error) => {
     throw explained(error, port);
   });
   console.log(site.url);
@@ -60,7 +61,13 @@ function readPacks(text) {
   return packs;
 }
 
+/** Base addresses of the archives that records may be fetched from, by commas; undefined: the public one. */
+function readArchives(text) {
+  return text?.split(',').flatMap((address) => address.trim() || []);
+}
+
 function explained(error, port) {
+  if (error.name === 'InputError') return new EntryError(`ARCHIVES: ${error.message}.`);
   if (error.code === 'EADDRINUSE') {
     return new EntryError(`Port ${port} is taken by another program: choose one with PORT=number npm start.`);
   }

@@ -1,26 +1,30 @@
 import type { ServerResponse } from 'node:http';
 
+import { originsOf } from './archives.ts';
+
 /**
- * What a page of ours may load. `wasm-unsafe-eval`: the database is WebAssembly. `blob:` workers: the map and the
- * database start some of theirs from a blob. Inline styles: the map sets them on its markers and controls. Images
- * from `data:` and `blob:`: icons, and a chart or map saved as a picture.
+ * What a page of ours may load. `connect-src` names the archives that records may be fetched from and no other host.
+ * `wasm-unsafe-eval`: the database is WebAssembly. `blob:` workers: the map and the database start some of theirs from a
+ * blob. Inline styles: the map sets them on its markers and controls. Images from `data:` and `blob:`: icons, and a chart
+ * or map saved as a picture.
  */
-const CONTENT_SECURITY_POLICY = [
-  "default-src 'self'",
-  "script-src 'self' 'wasm-unsafe-eval'",
-  "worker-src 'self' blob:",
-  "connect-src 'self' blob: data:",
-  "img-src 'self' data: blob:",
-  "font-src 'self' data:",
-  "style-src 'self' 'unsafe-inline'",
-  "object-src 'none'",
-  "base-uri 'none'",
-  "form-action 'none'",
-  "frame-ancestors 'none'",
-].join('; ');
+function contentSecurityPolicy(archives: readonly string[]): string {
+  return [
+    "default-src 'self'",
+    "script-src 'self' 'wasm-unsafe-eval'",
+    "worker-src 'self' blob:",
+    ["connect-src 'self' blob: data:", ...originsOf(archives)].join(' '),
+    "img-src 'self' data: blob:",
+    "font-src 'self' data:",
+    "style-src 'self' 'unsafe-inline'",
+    "object-src 'none'",
+    "base-uri 'none'",
+    "form-action 'none'",
+    "frame-ancestors 'none'",
+  ].join('; ');
+}
 
 const SECURITY_HEADERS: Readonly<Record<string, string>> = {
-  'Content-Security-Policy': CONTENT_SECURITY_POLICY,
   'X-Content-Type-Options': 'nosniff',
   'Referrer-Policy': 'no-referrer',
   'Cross-Origin-Opener-Policy': 'same-origin',
@@ -37,9 +41,14 @@ const TYPES: Readonly<Record<string, string>> = {
   json: 'application/json; charset=utf-8',
 };
 
+/** The headers that every answer of a site carries, given the base addresses of its archives. */
+export function securityHeaders(archives: readonly string[]): Readonly<Record<string, string>> {
+  return { 'Content-Security-Policy': contentSecurityPolicy(archives), ...SECURITY_HEADERS };
+}
+
 /** Sets the headers that every answer carries. */
-export function setSecurityHeaders(response: ServerResponse): void {
-  for (const [name, value] of Object.entries(SECURITY_HEADERS)) response.setHeader(name, value);
+export function setHeaders(response: ServerResponse, headers: Readonly<Record<string, string>>): void {
+  for (const [name, value] of Object.entries(headers)) response.setHeader(name, value);
 }
 
 /** Sets type and caching of a file that was found at `pathname`. */

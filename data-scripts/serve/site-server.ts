@@ -6,7 +6,8 @@ import type { Readable } from 'node:stream';
 
 import sirv from 'sirv';
 
-import { setFileHeaders, setSecurityHeaders } from './headers.ts';
+import { checkArchives, SITE_FILE, siteSettings } from './archives.ts';
+import { securityHeaders, setFileHeaders, setHeaders } from './headers.ts';
 import { packsHandler } from './packs-handler.ts';
 import { plainPath } from './plain-path.ts';
 
@@ -16,6 +17,8 @@ export interface SiteOptions {
   readonly page: string;
   /** Folder of record packs, served at `/packs/`; packs may come and go while the server runs. */
   readonly packs: string;
+  /** Base addresses of the archives that the page may fetch records from; the public one when left out. */
+  readonly archives?: readonly string[];
   /** Address to listen on; this machine only by default. */
   readonly host?: string;
   /** 0 (the default) takes any free port. */
@@ -31,11 +34,14 @@ export interface Site {
 }
 
 /**
- * Serves the page and the packs. Rejects with Node's own error when it can't listen (`EADDRINUSE`: the port is taken).
+ * Serves the page and the packs. Rejects with Node's own error when it can't listen (`EADDRINUSE`: the port is taken),
+ * with an `InputError` when an archive's address is none.
  */
 export async function serveSite(options: SiteOptions): Promise<Site> {
   const { host = '127.0.0.1', port = 0 } = options;
-  const server = createServer(siteListener(await realpath(options.page), await realpath(options.packs)));
+  const archives = checkArchives(options.archives);
+  const [page, packs] = [await realpath(options.page), await realpath(options.packs)];
+  const server = createServer(siteListener(page, packs, archives));
   await new Promise<void>((listening, failed) => {
     server.once('error', failed);
     server.listen(port, host, listening);
@@ -51,12 +57,13 @@ export async function serveSite(options: SiteOptions): Promise<Site> {
   };
 }
 
-/** Answers requests below `/packs/` from `packs` and all others from `page`. */
-function siteListener(page: string, packs: string): RequestListener {
+/** Answers requests below `/packs/` from `packs`, the site's settings from its options and all others from `page`. */
+function siteListener(page: string, packs: string, archives: readonly string[]): RequestListener {
+  const security = securityHeaders(archives);
   const fromPage = sirv(page, { etag: true, brotli: true, gzip: true, setHeaders: setFileHeaders });
   const fromPacks = packsHandler(packs);
   return (request, response) => {
-    setSecurityHeaders(response);
+    setHeaders(response, security);
     if (request.method !== 'GET' && request.method !== 'HEAD') {
       response.setHeader('Allow', 'GET, HEAD');
       return answer(response, 405, 'Only GET and HEAD are answered here.');
@@ -67,6 +74,9 @@ function siteListener(page: string, packs: string): RequestListener {
     if (path.startsWith('/packs/')) {
       request.url = path.slice('/packs'.length);
       void fromPacks(request, response, notFound);
+    } else if (path === `/${SITE_FILE}`) {
+      setFileHeaders(response, path);
+      response.end(siteSettings(archives));
     } else {
       request.url = path;
       delete request.headers.range;
