@@ -3,6 +3,7 @@ import wasmUrl from '@duckdb/duckdb-wasm/dist/duckdb-eh.wasm?url';
 import workerUrl from '@duckdb/duckdb-wasm/dist/duckdb-browser-eh.worker.js?url';
 import { Table } from 'apache-arrow';
 import type { Parameter } from './bind-named.ts';
+import { keptFile } from '../kept/pack-files.ts';
 import { checkWasm } from './check-wasm.ts';
 import { DownloadError, download, type Fetch, type OnBytes } from './download.ts';
 import { WASM_BYTES, WORKER_BYTES } from './engine-size.ts';
@@ -86,6 +87,8 @@ class DuckdbEngine implements RunningEngine {
   #attempts = 0;
   /** Name of the pack's database; `null` until one has been attached. */
   #attached: string | null = null;
+  /** Name under which the engine knows the kept file that is attached. */
+  #file: string | null = null;
 
   constructor(
     private readonly db: duckdb.AsyncDuckDB,
@@ -95,10 +98,17 @@ class DuckdbEngine implements RunningEngine {
   async attach(recordsUrl: string): Promise<void> {
     const before = this.#attached;
     const name = `records_${++this.#attempts}`;
-    await this.connection.query(`attach ${quoted(recordsUrl)} as ${name} (read_only)`);
+    const kept = await keptFile(recordsUrl);
+    // A name of its own each time: the engine remembers files by name.
+    const source = kept ? `${name}.duckdb` : recordsUrl;
+    if (kept)
+      await this.db.registerFileHandle(source, kept, duckdb.DuckDBDataProtocol.BROWSER_FILEREADER, true);
+    await this.connection.query(`attach ${quoted(source)} as ${name} (read_only)`);
     await this.connection.query(`use ${name}`);
     this.#attached = name;
     if (before) await this.connection.query(`detach ${before}`);
+    if (this.#file) await this.db.dropFile(this.#file);
+    this.#file = kept ? source : null;
   }
 
   async ask(sql: string, parameters: readonly Parameter[], limit: number): Promise<ResultTable> {
