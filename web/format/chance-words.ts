@@ -1,0 +1,14 @@
+import type { LevelAnswer } from '../../analysis/answer/assessment.ts';
+import { t } from '../../analysis/language/t.ts';
+import { formatChance } from './numbers.ts';
+
+/** The chance of at least one hit in the years told of, with its range: `34% (20% to 51%)`, `at most 9%`; `''` where it is not known. */
+export function chanceWords({
+  chance_in_years: { p, low, high },
+}: Pick<LevelAnswer, 'chance_in_years'>): string {
+  if (p === null) return '';
+  if (p === 0 && high !== null) return t`at most ${formatChance(high)}`;
+  return low === null || high === null
+    ? formatChance(p)
+    : t`${formatChance(p)} (${formatChance(low)} to ${formatChance(high)})`;
+}
