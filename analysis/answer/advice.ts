@@ -66,9 +66,7 @@ export interface PlanEnds {
 export interface PotEnds {
   /** Left out all winter. */
   readonly bare: ShortEnds;
-  /** Brought in on cold nights: an unheated room is cold too. */
-  readonly broughtIn: ShortEnds;
-  /** Mean nights a winter on which it must come in; `null`: not counted. */
+  /** Mean nights a winter on which it must come in, to a room that stays above freezing; `null`: not counted. */
   readonly nights: number | null;
 }
 
@@ -106,7 +104,7 @@ export interface TypeAdvice {
  *
  * - plant-out: in the ground, uncovered, leaves no oftener than 1 in {@link LEAF_ONCE_IN}, the tree 1 in {@link KILL_ONCE_IN}.
  * - with-plan: the same under a cover that a person can put on, on at most {@link COVER_NIGHTS_MOST} nights.
- * - in-pot: the same in a pot that comes in, on at most {@link POT_NIGHTS_MOST} nights, or may stay out.
+ * - in-pot: in a pot that comes in on at most {@link POT_NIGHTS_MOST} nights, or that may stay out by the rule for the ground.
  * - not-here: none of these.
  *
  * Nights that nobody has counted don't stand against a plan; between pot and "not here" they leave it open.
@@ -143,9 +141,9 @@ function planDoes({ ends, nightWork, nights }: PlanEnds, winters: number, { atHo
   return isRareEnough(ends, winters);
 }
 
-function adviseInPot({ bare, broughtIn, nights }: PotEnds, winters: number, { atHome }: Buyer): OpenAdvice {
+function adviseInPot({ bare, nights }: PotEnds, winters: number, { atHome }: Buyer): OpenAdvice {
   if (isRareEnough(bare, winters)) return 'in-pot';
-  if (!atHome || !isRareEnough(broughtIn, winters)) return 'not-here';
+  if (!atHome) return 'not-here';
   if (nights === null) return 'pot-or-not';
   return nights > POT_NIGHTS_MOST ? 'not-here' : 'in-pot';
 }

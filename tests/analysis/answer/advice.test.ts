@@ -24,7 +24,7 @@ const LOST = ends(1.2, 2);
 
 /** A type that nothing saves, in 60 winters, unless told. */
 function asked(told: Partial<AdviceQuestion>): AdviceQuestion {
-  const pot = { bare: LOST, broughtIn: LOST, nights: 5 };
+  const pot = { bare: LOST, nights: POT_NIGHTS_MOST + 1 };
   return { winters: 60, bare: LOST, plans: [], pot, buyer: USUAL_BUYER, ...told };
 }
 const classOf = (told: Partial<AdviceQuestion>): OpenAdvice | null => adviseType(asked(told)).advice;
@@ -33,7 +33,7 @@ const underCover = (of: ShortEnds, nights: number | null = 5, nightWork = true) 
   nights,
   nightWork,
 });
-const inPot = (nights: number | null) => ({ bare: LOST, broughtIn: SAFE, nights });
+const inPot = (nights: number | null) => ({ bare: LOST, nights });
 
 describe('edges of the classes', () => {
   test('plant it out: both losses exactly as rare as asked, and not a hair oftener', () => {
@@ -61,16 +61,16 @@ describe('edges of the classes', () => {
     expect(classOf({ pot: inPot(POT_NIGHTS_MOST) })).toBe('in-pot');
     expect(classOf({ pot: inPot(POT_NIGHTS_MOST + 0.1) })).toBe('not-here');
     expect(classOf({ pot: inPot(null) })).toBe('pot-or-not');
-    expect(classOf({ pot: { bare: LOST, broughtIn: LOST, nights: null } })).toBe('not-here');
+    expect(classOf({ pot: { bare: SAFE, nights: null } })).toBe('in-pot');
   });
 
   test('a buyer with ground only gets no pot, one with a pot only gets nothing else', () => {
     expect(classOf({ pot: inPot(3), buyer: { atHome: true, stands: 'ground' } })).toBe('not-here');
     const potOnly: Buyer = { atHome: true, stands: 'pot' };
     expect(classOf({ bare: SAFE, pot: inPot(3), buyer: potOnly })).toBe('in-pot');
-    expect(classOf({ bare: SAFE, buyer: potOnly })).toBe('not-here');
+    expect(classOf({ bare: SAFE, pot: inPot(31), buyer: potOnly })).toBe('not-here');
     const away: Buyer = { atHome: false, stands: 'pot' };
-    expect(classOf({ pot: { bare: SAFE, broughtIn: SAFE, nights: 40 }, buyer: away })).toBe('in-pot');
+    expect(classOf({ pot: { bare: SAFE, nights: 40 }, buyer: away })).toBe('in-pot');
   });
 });
 
@@ -109,7 +109,7 @@ const question: fc.Arbitrary<AdviceQuestion> = fc.record({
   winters: fc.integer({ min: 0, max: 120 }),
   bare: anyEnds,
   plans: fc.array(fc.record({ ends: anyEnds, nightWork: fc.boolean(), nights }), { maxLength: 4 }),
-  pot: fc.record({ bare: anyEnds, broughtIn: anyEnds, nights }),
+  pot: fc.record({ bare: anyEnds, nights }),
   buyer: fc.record({ atHome: fc.boolean(), stands: fc.constantFrom('either', 'ground', 'pot') }),
 });
 const rank = (asked: AdviceQuestion): number => {
@@ -134,7 +134,6 @@ describe('never a better class for less', () => {
           plans: asked.plans.map((one) => ({ ...one, ends: colder(one.ends, by), nights: more(one.nights) })),
           pot: {
             bare: colder(asked.pot.bare, by),
-            broughtIn: colder(asked.pot.broughtIn, by),
             nights: more(asked.pot.nights),
           },
         };
