@@ -17,7 +17,7 @@ export type ColumnRole = (typeof COLUMN_ROLES)[number];
 
 /**
  * How a table of readings or of stations is written. Column maps are JSON files of this shape; see
- * `data-scripts/columns/README.md`.
+ * `analysis/read/columns/README.md`.
  */
 export interface ColumnMap {
   readonly id: string;

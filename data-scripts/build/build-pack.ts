@@ -4,23 +4,21 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { Readable } from 'node:stream';
 import type { FeatureCollection } from 'geojson';
+import { computeStation } from '../../analysis/gather/compute-station.ts';
+import type { BuiltStation } from '../../analysis/gather/judge-winters.ts';
+import type { PackDescription } from '../../analysis/gather/pack-manifest.ts';
+import { ReasonCount } from '../../analysis/gather/reason-count.ts';
+import { StationRegister } from '../../analysis/gather/station-register.ts';
 import { parseColumnMap, type ColumnMap } from '../../analysis/read/column-map.ts';
 import { fileStationId, readRecords } from '../../analysis/read/read-records.ts';
+import { shippedColumnMaps } from '../../analysis/read/shipped-column-maps.ts';
 import { readStationList, type StationList } from '../../analysis/read/station-list.ts';
-import { InputError, UnknownFormatError } from '../../analysis/records/input-error.ts';
 import type { TemperatureUnit } from '../../analysis/read/units-of-source.ts';
-import { writePack, type BuiltStation, type PackDescription } from './write-pack.ts';
+import { InputError, UnknownFormatError } from '../../analysis/records/input-error.ts';
 import { openElevation } from './elevation-file.ts';
-import { StationRegister } from './located-stations.ts';
-import { shippedColumnMaps } from './shipped-column-maps.ts';
 import { Spool } from './spool.ts';
 import { writeWhole } from './staging.ts';
-import { stationNights } from './station-nights.ts';
-import { KnownNights } from '../../analysis/winter/known-nights.ts';
-import { summariseWinters } from '../../analysis/winter/summarise-winters.ts';
-import { hemisphereOf } from '../../analysis/winter/winter-year.ts';
-import { droppedCsv } from './dropped-csv.ts';
-import { nightCsv } from './night-csv.ts';
+import { writePack } from './write-pack.ts';
 
 export interface BuildOptions {
   /** Folder of the pack; an old pack there is replaced once the new one is whole. */
@@ -166,24 +164,14 @@ async function computeStations(
       unplaced.push(id);
       continue;
     }
-    const { nights, basis, ...found } = stationNights(station, readings);
-    const hemisphere = hemisphereOf(station.lat);
-    await appendFile(nightsFile, nightCsv(id, nights, hemisphere));
-    await appendFile(
-      droppedFile,
-      droppedCsv(found.dropped, 'dropped') + droppedCsv(found.doubtful, 'doubtful'),
-    );
-    dropped.add(found.dropped);
-    doubtful.add(found.doubtful);
+    const computed = computeStation(station, readings);
+    await appendFile(nightsFile, computed.nightsCsv);
+    await appendFile(droppedFile, computed.droppedCsv);
+    dropped.add(computed.dropped);
+    doubtful.add(computed.doubtful);
     const moved = register.moved(id);
-    notes.push(...(moved ? [moved] : []), ...found.notes.map((note) => `Station ${id}: ${note}`));
-    stations.push({
-      station,
-      basis,
-      hemisphere,
-      winters: summariseWinters(nights, hemisphere),
-      known: new KnownNights(nights),
-    });
+    notes.push(...(moved ? [moved] : []), ...computed.notes.map((note) => `Station ${id}: ${note}`));
+    stations.push(computed.built);
   }
   progress.computed(ids.length, ids.length);
   if (unplaced.length > 0) {
@@ -194,13 +182,4 @@ async function computeStations(
     progress.tell(`left out: ${sentence}`);
   }
   return { stations, nightsFile, droppedFile, dropped: dropped.counts, doubtful: doubtful.counts, notes };
-}
-
-/** Counts values by the rule that took them out. */
-class ReasonCount {
-  readonly counts: Record<string, number> = {};
-
-  add(values: readonly { readonly reason: string }[]): void {
-    for (const { reason } of values) this.counts[reason] = (this.counts[reason] ?? 0) + 1;
-  }
 }

@@ -1,18 +1,12 @@
 import { DuckDBInstance } from '@duckdb/node-api';
+import { CSV_FORMAT, TABLES, type Table } from '../../analysis/gather/table-csv.ts';
 import schemaSql from '../../analysis/records/sql/schema.sql?raw';
 
-/** The tables of a pack's database, in the order their files are read. */
-export const TABLES = ['stations', 'nights', 'winters', 'dropped'] as const;
-
 /**
- * Makes `records.duckdb` from one CSV file a table (no header, columns as in schema.sql, rows already in order;
- * an empty cell is unknown, a quoted empty cell an empty text).
+ * Makes `records.duckdb` from one CSV file a table (columns as in schema.sql, rows already in order).
  * Storage version v1.0.0 and small blocks, so that the browser's engine reads single stations by byte ranges.
  */
-export async function writeDatabase(
-  file: string,
-  csvFiles: Record<(typeof TABLES)[number], string>,
-): Promise<void> {
+export async function writeDatabase(file: string, csvFiles: Record<Table, string>): Promise<void> {
   const instance = await DuckDBInstance.create(':memory:');
   const connection = await instance.connect();
   try {
@@ -20,8 +14,7 @@ export async function writeDatabase(
     await connection.run('use pack');
     await connection.run(schemaSql);
     for (const table of TABLES) {
-      const format = "format csv, header false, auto_detect false, nullstr '', allow_quoted_nulls false";
-      await connection.run(`copy ${table} from ${quoted(csvFiles[table])} (${format})`);
+      await connection.run(`copy ${table} from ${quoted(csvFiles[table])} (${CSV_FORMAT})`);
     }
     await connection.run('checkpoint pack');
     await connection.run('use memory');

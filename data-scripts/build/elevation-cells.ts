@@ -2,7 +2,7 @@ import { InputError } from '../../analysis/records/input-error.ts';
 import { cellCentre } from '../../analysis/records/grid.ts';
 import type { ElevationRaster, RasterWindow } from './elevation-raster.ts';
 import type { GridLayout } from './grid-layout.ts';
-import type { LandMask } from './land-mask.ts';
+import type { LandMask } from '../../analysis/gather/land-mask.ts';
 
 interface Place {
   readonly lat: number;

@@ -1,6 +1,6 @@
 import { InputError } from '../../analysis/records/input-error.ts';
 import { cellCentre, type PlaceGrid } from '../../analysis/records/grid.ts';
-import type { CoastDistance } from './coast-distance.ts';
+import type { CoastDistance } from '../../analysis/gather/coast-distance.ts';
 import { elevationOfCells } from './elevation-cells.ts';
 import { openElevation } from './elevation-file.ts';
 import { layGrid, type GridLayout } from './grid-layout.ts';

@@ -1,6 +1,6 @@
 import { InputError } from '../../analysis/records/input-error.ts';
 import type { PlaceGrid } from '../../analysis/records/grid.ts';
-import type { LandMask } from './land-mask.ts';
+import type { LandMask } from '../../analysis/gather/land-mask.ts';
 
 export type GridLayout = Pick<PlaceGrid, 'columns' | 'rows' | 'west' | 'south' | 'stepLonDeg' | 'stepLatDeg'>;
 

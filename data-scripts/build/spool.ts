@@ -1,9 +1,7 @@
 import { appendFile, mkdir, readFile, rm } from 'node:fs/promises';
 import path from 'node:path';
 import { deserialize, serialize } from 'node:v8';
-import type { RawDailyReadings, RawHourlyReadings } from '../../analysis/records/series.ts';
-
-export type RawReadings = RawDailyReadings | RawHourlyReadings;
+import type { RawReadings } from '../../analysis/gather/raw-readings.ts';
 
 /**
  * Keeps raw readings on disk by station while files are read, so that memory doesn't grow with the number of stations
@@ -46,12 +44,4 @@ export class Spool {
     }
     return readings;
   }
-}
-
-export function isHourly(readings: RawReadings): readings is RawHourlyReadings {
-  return 'timeUtcH' in readings;
-}
-
-export function isDaily(readings: RawReadings): readings is RawDailyReadings {
-  return !isHourly(readings);
 }

@@ -6,7 +6,7 @@ import { cleanHourly } from '../../analysis/clean/clean-hourly.ts';
 import { InputError } from '../../analysis/records/input-error.ts';
 import type { HourlySeries, RawHourlyReadings } from '../../analysis/records/series.ts';
 import { readRecords } from '../../analysis/read/read-records.ts';
-import { shippedColumnMaps } from '../build/shipped-column-maps.ts';
+import { shippedColumnMaps } from '../../analysis/read/shipped-column-maps.ts';
 import { AIRPORTS, type Airport } from './airports.ts';
 
 /** An airport with its cleaned hourly record. */

@@ -15,7 +15,7 @@ Raw station files, gzipped or not, to a record pack. A folder stands for all fil
 
   --out PACK           folder of the pack; an old pack there is replaced once the new one is whole
   --unit F|C           unit of temperatures where a file doesn't say
-  --columns MAP.json   how a table is written (see data-scripts/columns/README.md)
+  --columns MAP.json   how a table is written (see analysis/read/columns/README.md)
   --stations FILE.csv  id,name,lat,lon,elevation_m: fills what the files lack, and wins where they differ
   --places FILE        postcodes: code,name,lat,lon as CSV, GeoNames' postal layout, or a pack's places.json
                        (default: ZIP codes, where stations stand in the United States)

@@ -12,7 +12,6 @@ const INPUTS = [
   'analysis',
   'data-scripts/demo',
   'data-scripts/build',
-  'data-scripts/columns',
   'data-scripts/commands',
   'data-scripts/pack',
   'package-lock.json',

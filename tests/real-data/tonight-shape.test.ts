@@ -8,7 +8,7 @@ import { nightsFromHourly } from '../../analysis/night/nights-from-hourly.ts';
 import { readRecords } from '../../analysis/read/read-records.ts';
 import { MISSING_HUNDREDTHS, SUSTAINED_HOURS, type NightTable } from '../../analysis/records/nights.ts';
 import { celsiusDifferenceToFahrenheit } from '../../analysis/units/temperature.ts';
-import { shippedColumnMaps } from '../../data-scripts/build/shipped-column-maps.ts';
+import { shippedColumnMaps } from '../../analysis/read/shipped-column-maps.ts';
 import { haveRealData, REAL_DATA } from './real-records.ts';
 
 async function nightsOf(file: string, lat: number, lon: number): Promise<NightTable> {

@@ -3,11 +3,11 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { cellAt, cellCentre, elevationAt } from '../../../analysis/records/grid.ts';
-import { CoastDistance } from '../../../data-scripts/build/coast-distance.ts';
+import { CoastDistance } from '../../../analysis/gather/coast-distance.ts';
 import { buildGrid } from '../../../data-scripts/build/grid-file.ts';
 import { layGrid } from '../../../data-scripts/build/grid-layout.ts';
-import { LandMask } from '../../../data-scripts/build/land-mask.ts';
-import type { LandRings } from '../../../data-scripts/build/land-outlines.ts';
+import { LandMask } from '../../../analysis/gather/land-mask.ts';
+import type { LandRings } from '../../../analysis/gather/land-outlines.ts';
 
 /** Land west of 11 E, sea east of it, between 29 and 33 N. */
 const HALF: LandRings = [

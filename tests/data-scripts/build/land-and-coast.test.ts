@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { CoastDistance } from '../../../data-scripts/build/coast-distance.ts';
-import { LandMask } from '../../../data-scripts/build/land-mask.ts';
-import { ringsOfLand, ringsOfOutlines } from '../../../data-scripts/build/land-outlines.ts';
+import { CoastDistance } from '../../../analysis/gather/coast-distance.ts';
+import { LandMask } from '../../../analysis/gather/land-mask.ts';
+import { ringsOfLand, ringsOfOutlines } from '../../../analysis/gather/land-outlines.ts';
 import { worldLand } from '../../../data-scripts/build/outlines.ts';
 
 /** A square island from 10 to 12 E and 0 to 2 N with a square sea in it, and one across the antimeridian. */

@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
-import { clipLand, worldLand } from '../../../data-scripts/build/outlines.ts';
+import { clipLand } from '../../../analysis/gather/clip-land.ts';
+import { worldLand } from '../../../data-scripts/build/outlines.ts';
 
 it('clips land to outlines without an empty polygon, and to nothing in mid-ocean', () => {
   const { features } = clipLand(worldLand(), [-90.3, 30, -90.3, 30]);

@@ -4,9 +4,9 @@ import {
   NIGHT_BASES,
   NIGHT_KINDS,
   type NightTable,
-} from '../../analysis/records/nights.ts';
-import { formatIsoDay } from '../../analysis/units/calendar.ts';
-import { winterOf, type Hemisphere } from '../../analysis/winter/winter-year.ts';
+} from '../records/nights.ts';
+import { formatIsoDay } from '../units/calendar.ts';
+import { winterOf, type Hemisphere } from '../winter/winter-year.ts';
 
 const KEPT_MAX = KEPT_NIGHT_MAX_C * 100;
 

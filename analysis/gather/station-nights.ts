@@ -1,14 +1,14 @@
-import { cleanDaily } from '../../analysis/clean/clean-daily.ts';
-import { cleanHourly } from '../../analysis/clean/clean-hourly.ts';
-import { fewMaximaNote, hasFewMaxima } from '../../analysis/night/few-maxima.ts';
-import { mergeNights } from '../../analysis/night/merge-nights.ts';
-import { nightsFromDaily } from '../../analysis/night/nights-from-daily.ts';
-import { nightsFromHourly } from '../../analysis/night/nights-from-hourly.ts';
-import type { NightTable } from '../../analysis/records/nights.ts';
-import type { PackStation } from '../../analysis/records/pack.ts';
-import type { DroppedValue } from '../../analysis/records/series.ts';
-import type { LocatedStation } from '../../analysis/records/station.ts';
-import { isDaily, isHourly, type RawReadings } from './spool.ts';
+import { cleanDaily } from '../clean/clean-daily.ts';
+import { cleanHourly } from '../clean/clean-hourly.ts';
+import { fewMaximaNote, hasFewMaxima } from '../night/few-maxima.ts';
+import { mergeNights } from '../night/merge-nights.ts';
+import { nightsFromDaily } from '../night/nights-from-daily.ts';
+import { nightsFromHourly } from '../night/nights-from-hourly.ts';
+import type { NightTable } from '../records/nights.ts';
+import type { PackStation } from '../records/pack.ts';
+import type { DroppedValue } from '../records/series.ts';
+import type { LocatedStation } from '../records/station.ts';
+import { isDaily, isHourly, type RawReadings } from './raw-readings.ts';
 
 /** One station's record after cleaning, as nights. */
 export interface StationNights {

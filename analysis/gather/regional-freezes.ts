@@ -1,7 +1,7 @@
-import { nearestStations } from '../../analysis/place/nearest-stations.ts';
-import type { WinterTable } from '../../analysis/records/winters.ts';
-import type { DayNumber } from '../../analysis/units/calendar.ts';
-import { coldestNight } from '../../analysis/winter/winter-minima.ts';
+import { nearestStations } from '../place/nearest-stations.ts';
+import type { WinterTable } from '../records/winters.ts';
+import type { DayNumber } from '../units/calendar.ts';
+import { coldestNight } from '../winter/winter-minima.ts';
 
 /** Neighbours asked where a regional freeze was: at most so many, none farther (km). */
 const MOST_NEIGHBOURS = 8;

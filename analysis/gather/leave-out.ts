@@ -1,8 +1,8 @@
-import { leaveOut, type LeftOutStation, type StationWinters } from '../../analysis/answer/leave-out.ts';
-import { leaveOutErrors } from '../../analysis/answer/leave-out-errors.ts';
-import { seededRandom } from '../../analysis/math/seeded-random.ts';
-import type { PlaceParameters } from '../../analysis/place/place-parameters.ts';
-import type { PackLeaveOut, PackLeaveOutDetails } from '../../analysis/records/pack.ts';
+import { leaveOut, type LeftOutStation, type StationWinters } from '../answer/leave-out.ts';
+import { leaveOutErrors } from '../answer/leave-out-errors.ts';
+import { seededRandom } from '../math/seeded-random.ts';
+import type { PlaceParameters } from '../place/place-parameters.ts';
+import type { PackLeaveOut, PackLeaveOutDetails } from '../records/pack.ts';
 
 /** Durations judged: the minimum itself, and four hours, what most thresholds ask for. */
 const HOURS = [0, 4];

@@ -1,5 +1,5 @@
-import type { DroppedValue } from '../../analysis/records/series.ts';
-import { formatIsoDay } from '../../analysis/units/calendar.ts';
+import type { DroppedValue } from '../records/series.ts';
+import { formatIsoDay } from '../units/calendar.ts';
 import { csvText } from './night-csv.ts';
 
 /** Lines of the `dropped` table. */

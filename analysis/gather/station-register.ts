@@ -1,6 +1,6 @@
-import { InputError } from '../../analysis/records/input-error.ts';
-import type { LocatedStation, Station } from '../../analysis/records/station.ts';
-import { distanceKm } from '../../analysis/place/distance.ts';
+import { InputError } from '../records/input-error.ts';
+import type { LocatedStation, Station } from '../records/station.ts';
+import { distanceKm } from '../place/distance.ts';
 
 /** Two files may place a station this far apart before it is taken for a conflict, km. */
 const SAME_PLACE_KM = 5;

@@ -1,7 +1,7 @@
 import type { Position } from 'geojson';
 import { around } from 'geokdbush';
 import KDBush from 'kdbush';
-import { distanceKm } from '../../analysis/place/distance.ts';
+import { distanceKm } from '../place/distance.ts';
 import { LandMask } from './land-mask.ts';
 import type { LandRings } from './land-outlines.ts';
 

@@ -1,0 +1,8 @@
+/** Counts values by the rule that took them out. */
+export class ReasonCount {
+  readonly counts: Record<string, number> = {};
+
+  add(values: readonly { readonly reason: string }[]): void {
+    for (const { reason } of values) this.counts[reason] = (this.counts[reason] ?? 0) + 1;
+  }
+}
