@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import { InputError } from '../records/input-error.ts';
 import { TextFromBytes } from './decode-text.ts';
 
@@ -8,11 +9,13 @@ const HEAD_BYTES = 65_536;
  * Text of a byte stream, in chunks of any size: gzip is unpacked when its first bytes say so, a byte order mark is
  * dropped, bytes that aren't UTF-8 are read as Latin-1. Concatenated, the text doesn't depend on how the stream was cut.
  *
- * @throws {InputError} naming the file: empty, cut or damaged gzip, a zip archive, UTF-16, or not text.
+ * @param mostBytes most bytes of text, unpacked.
+ * @throws {InputError} naming the file: empty, cut or damaged gzip, a zip archive, UTF-16, not text, or more than `mostBytes`.
  */
 export async function* openText(
   stream: ReadableStream<Uint8Array>,
   fileName: string,
+  mostBytes = Infinity,
 ): AsyncGenerator<string, void, undefined> {
   const source = new WatchedSource(stream);
   let finished = false;
@@ -27,12 +30,19 @@ export async function* openText(
     const reader = bytes.getReader();
     const text = new TextFromBytes();
     let seen = 0;
+    let bytesRead = 0;
     for (;;) {
       const { done, value } = await reader.read().catch((error: unknown) => {
         if (source.failure !== null) throw source.failure;
         throw packed ? new InputError(`${fileName} is a gzip file that is cut short or damaged.`) : error;
       });
       const chunk = value ?? new Uint8Array(0);
+      bytesRead += chunk.length;
+      if (bytesRead > mostBytes) {
+        throw new InputError(
+          t`${fileName} holds more than ${Math.round(mostBytes / 1e6)} MB of text; that is the limit for one file.`,
+        );
+      }
       if (seen < HEAD_BYTES) refuseJunk(chunk.subarray(0, HEAD_BYTES - seen), seen, fileName);
       let piece = text.decode(chunk, done);
       if (seen === 0 && piece.charCodeAt(0) === 0xfeff) piece = piece.slice(1);

@@ -1,7 +1,8 @@
-import { InputError } from '../records/input-error.ts';
+import { t } from '../language/t.ts';
+import { InputError, UnclearError } from '../records/input-error.ts';
 import { formatIsoDay } from '../units/calendar.ts';
 import type { BadRows } from './bad-rows.ts';
-import { DateOrderEvidence, ordered } from './dates.ts';
+import { DateOrderEvidence, ordered, type DateOrder } from './dates.ts';
 import type { StationRows } from './station-rows.ts';
 
 /** Hourly times may step back this much: a clock set back, a late report. */
@@ -14,14 +15,22 @@ const FEWEST_BACKWARD = 2;
 /**
  * Decides for the whole file whether dates such as 08/12/1950 are day first or month first, and turns them to day
  * numbers; rows whose day then doesn't exist are counted and left out.
- * @throws {InputError} when dates contradict each other or nothing tells their order.
+ * @param given the order to take where the dates leave it open, null where nobody told it.
+ * @throws {InputError} when dates contradict each other.
+ * @throws {UnclearError} when nothing tells their order.
  */
-export function settleDates(stations: readonly StationRows[], fileName: string, bad: BadRows): void {
+export function settleDates(
+  stations: readonly StationRows[],
+  fileName: string,
+  bad: BadRows,
+  given: Exclude<DateOrder, 'auto'> | null = null,
+): void {
   const evidence = new DateOrderEvidence();
   for (const rows of stations) {
     for (let i = 0; i < rows.length; i += 1) evidence.add(rows.day[i]!, rows.line[i]!);
   }
-  const order = evidence.decide();
+  const told = evidence.decide();
+  const order = told === 'unclear' ? (given ?? told) : told;
   if (order === null) return;
   if (order === 'both') {
     throw new InputError(
@@ -30,8 +39,9 @@ export function settleDates(stations: readonly StationRows[], fileName: string, 
     );
   }
   if (order === 'unclear') {
-    throw new InputError(
-      `${fileName}: nothing tells whether dates are day first or month first: a column map with "dateOrder" is needed.`,
+    throw new UnclearError(
+      t`${fileName}: nothing tells whether dates are day first or month first: a column map with "dateOrder" is needed.`,
+      'dateOrder',
     );
   }
   for (const rows of stations) {

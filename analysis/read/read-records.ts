@@ -2,6 +2,7 @@ import { InputError } from '../records/input-error.ts';
 import type { RawDailyReadings, RawHourlyReadings } from '../records/series.ts';
 import { BadRows, type BadRowReason } from './bad-rows.ts';
 import type { ColumnMap } from './column-map.ts';
+import type { DateOrder } from './dates.ts';
 import { eachLine, lineBlocks } from './line-blocks.ts';
 import { openText } from './open-text.ts';
 import { refuseDisorder, settleDates } from './order-of-days.ts';
@@ -27,6 +28,10 @@ export interface ReadOptions {
   readonly fileName: string;
   /** Unit of temperatures where the file doesn't state it. */
   readonly unit?: TemperatureUnit | null;
+  /** Order of day and month where neither the file nor a map tells it. */
+  readonly dateOrder?: Exclude<DateOrder, 'auto'> | null;
+  /** Refuse a file that holds more bytes of text than this, unpacked. */
+  readonly mostBytes?: number;
   /** The column map the reader of the file was told to use. */
   readonly columns?: ColumnMap | null;
   /** Maps that may be applied when their signature fits. */
@@ -60,7 +65,8 @@ const HEAD_CHARACTERS = 16_384;
  * arrays, nothing else is kept.
  *
  * @throws {InputError} when the file can't be used: empty, damaged, unknown columns, unit not stated, dates that run
- * backwards or whose order of day and month stays unclear, more than half of the rows unreadable, no reading at all.
+ * backwards, more than half of the rows unreadable, no reading at all, more bytes than allowed.
+ * @throws {UnclearError} when its owner must tell the unit, or the order of day and month.
  */
 export async function readRecords(
   stream: ReadableStream<Uint8Array>,
@@ -70,7 +76,7 @@ export async function readRecords(
   const bad = new BadRows();
   let recognised: Recognised | null = null;
   let reader: RecordReader | null = null;
-  for await (const block of lineBlocks(gatherHead(openText(stream, fileName)))) {
+  for await (const block of lineBlocks(gatherHead(openText(stream, fileName, options.mostBytes)))) {
     if (reader === null) {
       const head = wholeLines(block.text.slice(0, HEAD_CHARACTERS), block.text.length > HEAD_CHARACTERS);
       recognised = recognise(head, fileName, options.columns ?? null, options.maps ?? []);
@@ -120,7 +126,7 @@ function finish(
     notes.push(`${fileName} was read with the column map ${recognised.map!.id}, whose signature it fits.`);
   }
   const stations = [...reader.stations.byId.values()];
-  settleDates(stations, fileName, bad);
+  settleDates(stations, fileName, bad, options.dateOrder ?? null);
   const rows = stations.reduce((sum, station) => sum + station.length, 0);
   bad.refuseIfMost(fileName, rows);
   if (rows === 0) throw new InputError(`${fileName} holds no temperature readings.`);

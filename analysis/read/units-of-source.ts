@@ -1,4 +1,5 @@
-import { InputError } from '../records/input-error.ts';
+import { t } from '../language/t.ts';
+import { UnclearError } from '../records/input-error.ts';
 import { fahrenheitToCelsius } from '../units/temperature.ts';
 
 /** Unit in which a source writes temperatures. */
@@ -74,7 +75,7 @@ export function windUnitBeside(unit: TemperatureUnit): WindUnit {
  * °F nor °C could be right; else the unit given by the user, unless the values disprove it.
  *
  * @param isHourlyOrder NOAA's hourly order files state no unit but hold whole °F, or, since 2024, tenths of °C.
- * @throws {InputError} when the unit isn't stated and none is given.
+ * @throws {UnclearError} when the unit isn't stated and none is given.
  */
 export function decideUnit(
   fileName: string,
@@ -98,8 +99,9 @@ export function decideUnit(
     return { unit: proven, note: `${fileName} was read as tenths of °C: its values fit neither °F nor °C.` };
   }
   if (given === null) {
-    throw new InputError(
-      `${fileName}: the unit of the temperatures isn't stated: --unit F or --unit C is needed.`,
+    throw new UnclearError(
+      t`${fileName}: the unit of the temperatures isn't stated: --unit F or --unit C is needed.`,
+      'unit',
     );
   }
   if (proven === 'C' && given === 'F') {
