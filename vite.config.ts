@@ -3,6 +3,9 @@ import { resolve } from 'node:path';
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig } from 'vite';
 
+import { serveCatalogues } from './data-scripts/language/vite-catalogues.ts';
+import { preloadPage } from './data-scripts/language/vite-preload-page.ts';
+import { offlineWorker } from './data-scripts/serve/vite-offline.ts';
 import { precompressBuild, servePacks } from './data-scripts/serve/vite-packs.ts';
 
 export default defineConfig({
@@ -11,7 +14,10 @@ export default defineConfig({
   plugins: [
     svelte({ configFile: resolve('svelte.config.js') }),
     servePacks(resolve(process.env.PACKS ?? 'packs')),
+    serveCatalogues(resolve('.')),
+    preloadPage(resolve('web/page.ts')),
     precompressBuild(),
+    offlineWorker(),
   ],
   build: {
     outDir: '../dist',

@@ -1,15 +1,31 @@
 /** What is said in another language, by its English form with `{0}`, `{1}` ... where values stand. */
 export type Phrases = ReadonlyMap<string, string>;
 
+/** How English is written: what everything is written in. */
+export const ENGLISH = 'en-US';
+
 let phrases: Phrases | null = null;
+let locale = ENGLISH;
 const keys = new WeakMap<TemplateStringsArray, string>();
 
 /**
- * Chooses what {@link t} and {@link said} speak: `null` is English, the language everything is written in. To be called
- * once, before anything is said; what was said earlier stays as it was.
+ * Chooses what {@link t} and {@link said} speak, and how figures and dates are written (a BCP 47 tag, `es-AR`): `null` is
+ * English, the language everything is written in. To be called once, before anything is said; what was said earlier stays as
+ * it was.
  */
-export function speak(chosen: Phrases | null): void {
+export function speak(chosen: Phrases | null, written = ENGLISH): void {
   phrases = chosen;
+  locale = written;
+}
+
+/** The phrases chosen, `null` for English: for a worker, which must be told anew. */
+export function spokenPhrases(): Phrases | null {
+  return phrases;
+}
+
+/** How figures and dates are written, a BCP 47 tag. */
+export function spokenLocale(): string {
+  return locale;
 }
 
 /**

@@ -23,6 +23,7 @@ import type {
   WinterNightsQuestion,
 } from '../state/ports.ts';
 import { Superseded, type Reply, type TaskKind, type Tasks } from './messages.ts';
+import { told } from '../language/worker-language.ts';
 
 /** The part of a `Worker` the client needs. */
 export interface WorkerLike {
@@ -39,7 +40,7 @@ interface Waiting {
 }
 
 function startWorker(): WorkerLike {
-  return new Worker(new URL('./assess.worker.ts', import.meta.url), { type: 'module', name: 'assess' });
+  return told(new Worker(new URL('./assess.worker.ts', import.meta.url), { type: 'module', name: 'assess' }));
 }
 
 /**

@@ -1,7 +1,3 @@
-import { packFetch } from '../kept/pack-files.ts';
-import { AnswerDesk } from './answer-desk.ts';
-import { messagesDelivered } from './messages-delivered.ts';
-import type { Request } from './messages.ts';
+import { workOnceTold } from '../language/worker-language.ts';
 
-const desk = new AnswerDesk((reply) => self.postMessage(reply), packFetch, messagesDelivered());
-self.onmessage = ({ data }: MessageEvent<Request>) => void desk.take(data);
+workOnceTold(async () => (await import('./assess-work.ts')).take);

@@ -4,6 +4,7 @@ import type { YearAnswer } from '../../analysis/answer/year.ts';
 import type { ChooseQuestion, LifePort, LifeQuestion, OnProgress } from '../state/ports.ts';
 import type { LifeReply, LifeRequest, LifeTaskKind, LifeTasks } from './life-messages.ts';
 import { Superseded } from './messages.ts';
+import { told } from '../language/worker-language.ts';
 
 /** The part of a `Worker` the client needs. */
 export interface LifeWorker {
@@ -21,7 +22,7 @@ interface Waiting {
 }
 
 function startWorker(): LifeWorker {
-  return new Worker(new URL('./life.worker.ts', import.meta.url), { type: 'module', name: 'life' });
+  return told(new Worker(new URL('./life.worker.ts', import.meta.url), { type: 'module', name: 'life' }));
 }
 
 /**

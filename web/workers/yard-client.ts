@@ -9,6 +9,7 @@ import type {
   YardTaskKind,
   YardTasks,
 } from './yard-messages.ts';
+import { told } from '../language/worker-language.ts';
 
 /** The part of a `Worker` the client needs. */
 export interface YardWorker {
@@ -25,7 +26,7 @@ interface Waiting {
 }
 
 function startWorker(): YardWorker {
-  return new Worker(new URL('./yard.worker.ts', import.meta.url), { type: 'module', name: 'yard' });
+  return told(new Worker(new URL('./yard.worker.ts', import.meta.url), { type: 'module', name: 'yard' }));
 }
 
 /**

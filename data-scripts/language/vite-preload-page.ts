@@ -1,0 +1,45 @@
+import type { HtmlTagDescriptor, Plugin, Rolldown } from 'vite';
+
+type Bundle = Rolldown.OutputBundle;
+
+/**
+ * `main.ts` loads `source` only once the language is chosen. So that no one waits for that, the built page names its files:
+ * they are on their way with the first one.
+ */
+export function preloadPage(source: string): Plugin {
+  return {
+    name: 'preload-page',
+    apply: 'build',
+    transformIndexHtml: {
+      order: 'post',
+      handler(html, { bundle }) {
+        if (!bundle) return [];
+        const start = Object.values(bundle).find((file) => isChunk(file) && file.facadeModuleId === source);
+        if (!start || !isChunk(start)) throw new Error(`The build made no file of ${source}`);
+        const tags = [...filesOf(start, bundle)].map(tagOf);
+        return tags.filter(({ attrs }) => !html.includes(`href="${String(attrs?.href)}"`));
+      },
+    },
+  };
+}
+
+function isChunk(file: Bundle[string]): file is Rolldown.OutputChunk {
+  return file.type === 'chunk';
+}
+
+/** Names of a chunk, of all it imports, and of their styles. */
+function filesOf(chunk: Rolldown.OutputChunk, bundle: Bundle, found = new Set<string>()): Set<string> {
+  if (found.has(chunk.fileName)) return found;
+  found.add(chunk.fileName);
+  for (const name of chunk.imports) {
+    const imported = bundle[name];
+    if (imported && isChunk(imported)) filesOf(imported, bundle, found);
+  }
+  for (const style of chunk.viteMetadata?.importedCss ?? []) found.add(style);
+  return found;
+}
+
+function tagOf(file: string): HtmlTagDescriptor {
+  const rel = file.endsWith('.css') ? 'stylesheet' : 'modulepreload';
+  return { tag: 'link', attrs: { rel, crossorigin: true, href: `./${file}` }, injectTo: 'head' };
+}
