@@ -1,13 +1,14 @@
+import { t } from '../../analysis/language/t.ts';
 import { formatWinter } from './dates.ts';
-import { plural } from './numbers.ts';
+import { countedWinters } from './estimated.ts';
 
 /** `61 complete winters, 1951–52 to 2023–24`. */
 export function recordWords(
   winters: { readonly complete: number; readonly first: number | null; readonly last: number | null },
   hemisphere: 'north' | 'south',
-  noun = 'complete winter',
+  estimated = false,
 ): string {
-  const count = plural(winters.complete, noun);
+  const count = countedWinters(winters.complete, estimated);
   if (winters.first === null || winters.last === null) return count;
-  return `${count}, ${formatWinter(winters.first, hemisphere)} to ${formatWinter(winters.last, hemisphere)}`;
+  return t`${count}, ${formatWinter(winters.first, hemisphere)} to ${formatWinter(winters.last, hemisphere)}`;
 }
