@@ -1,4 +1,5 @@
 import type { Headline } from '../../analysis/answer/assessment.ts';
+import { t } from '../../analysis/language/t.ts';
 import type { MarkShape } from './mark-paths.ts';
 
 /** What a station or a row is coloured and shaped by: the class its return period falls in. */
@@ -14,12 +15,12 @@ export interface PeriodClass {
 
 /** From rare to frequent; the marks grow points as the cold comes more often, so that they also read without colour. */
 export const PERIOD_CLASSES: readonly PeriodClass[] = [
-  { id: 'over50', range: [50, Infinity], ramp: 1, shape: 'circle', label: 'rarer than 1 in 50' },
-  { id: 'to50', range: [25, 50], ramp: 2, shape: 'square', label: '1 in 25 to 1 in 50' },
-  { id: 'to25', range: [10, 25], ramp: 3, shape: 'diamond', label: '1 in 10 to 1 in 25' },
-  { id: 'to10', range: [5, 10], ramp: 4, shape: 'triangle', label: '1 in 5 to 1 in 10' },
-  { id: 'to5', range: [2, 5], ramp: 5, shape: 'star4', label: '1 in 2 to 1 in 5' },
-  { id: 'under2', range: [0, 2], ramp: 6, shape: 'star6', label: 'more often than 1 in 2' },
+  { id: 'over50', range: [50, Infinity], ramp: 1, shape: 'circle', label: t`rarer than 1 in 50` },
+  { id: 'to50', range: [25, 50], ramp: 2, shape: 'square', label: t`1 in 25 to 1 in 50` },
+  { id: 'to25', range: [10, 25], ramp: 3, shape: 'diamond', label: t`1 in 10 to 1 in 25` },
+  { id: 'to10', range: [5, 10], ramp: 4, shape: 'triangle', label: t`1 in 5 to 1 in 10` },
+  { id: 'to5', range: [2, 5], ramp: 5, shape: 'star4', label: t`1 in 2 to 1 in 5` },
+  { id: 'under2', range: [0, 2], ramp: 6, shape: 'star6', label: t`more often than 1 in 2` },
 ];
 
 /** No hit in a record too short for a curve: nothing is claimed about how rare it is. */
@@ -28,7 +29,7 @@ export const UNSEEN_CLASS: PeriodClass = {
   range: null,
   ramp: 0,
   shape: 'ring',
-  label: 'not seen, short record',
+  label: t`not seen, short record`,
 };
 
 export const NO_DATA_CLASS: PeriodClass = {
@@ -36,7 +37,7 @@ export const NO_DATA_CLASS: PeriodClass = {
   range: null,
   ramp: 0,
   shape: 'hatched',
-  label: 'no complete winter',
+  label: t`no complete winter`,
 };
 
 /** All classes in the order of a legend. */

@@ -1,3 +1,4 @@
+import { t } from '../../analysis/language/t.ts';
 import type { Headline } from '../../analysis/answer/assessment.ts';
 import { longestTold } from '../format/periods.ts';
 
@@ -27,7 +28,7 @@ export function periodTicks(maxPeriod = PERIOD_MAX_WINTERS): { period: number; a
   return TICKS.filter((period) => period <= maxPeriod).map((period) => ({
     period,
     at: periodPosition(period, maxPeriod),
-    label: period === 1 ? 'every' : String(period),
+    label: period === 1 ? t`every` : String(period),
   }));
 }
 

@@ -1,3 +1,4 @@
+import { t } from '../../analysis/language/t.ts';
 import { markPath } from './mark-paths.ts';
 
 /** How one winter of a planting is drawn: a shape of its own and a step of the cold ramp, so that it reads without colour. */
@@ -15,17 +16,17 @@ const circle = (r: number): string => `M${-r},0a${r},${r} 0 1,0 ${2 * r},0a${r},
 
 /** From quiet to the worst; the marks grow with the loss, and a kill is as high as its row, so that a freeze becomes a wall. */
 export const PLANTING_MARKS: readonly PlantingMark[] = [
-  { letter: '.', name: 'too young to bear', tone: 'none', path: () => circle(0.9) },
-  { letter: 'c', name: 'crop picked', tone: 'none', path: () => circle(2.1) },
-  { letter: 'r', name: 'no crop, growing again', tone: 'hollow', path: () => 'M-2,-2H2V2H-2Z' },
-  { letter: '?', name: 'winter not complete', tone: 'none', path: () => 'M-2,3L2,-3' },
-  { letter: 'b', name: 'picked, its bloom or new growth hit', tone: 'hollow', path: () => circle(3) },
-  { letter: 'f', name: 'crop lost', tone: 3, path: () => markPath('circle', 4.4) },
-  { letter: 'l', name: 'leaves lost', tone: 4, path: () => markPath('triangle', 4.6) },
-  { letter: 'w', name: 'limbs lost', tone: 5, path: () => markPath('diamond', 5.2) },
+  { letter: '.', name: t`too young to bear`, tone: 'none', path: () => circle(0.9) },
+  { letter: 'c', name: t`crop picked`, tone: 'none', path: () => circle(2.1) },
+  { letter: 'r', name: t`no crop, growing again`, tone: 'hollow', path: () => 'M-2,-2H2V2H-2Z' },
+  { letter: '?', name: t`winter not complete`, tone: 'none', path: () => 'M-2,3L2,-3' },
+  { letter: 'b', name: t`picked, its bloom or new growth hit`, tone: 'hollow', path: () => circle(3) },
+  { letter: 'f', name: t`crop lost`, tone: 3, path: () => markPath('circle', 4.4) },
+  { letter: 'l', name: t`leaves lost`, tone: 4, path: () => markPath('triangle', 4.6) },
+  { letter: 'w', name: t`limbs lost`, tone: 5, path: () => markPath('diamond', 5.2) },
   {
     letter: 'k',
-    name: 'killed',
+    name: t`killed`,
     tone: 6,
     path: (width, height) => {
       const [x, y] = [width * 0.36, height / 2];

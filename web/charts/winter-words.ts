@@ -1,4 +1,7 @@
+import { t } from '../../analysis/language/t.ts';
 import { formatDay, formatWinter } from '../format/dates.ts';
+import { incompleteWords } from '../format/incomplete-words.ts';
+import { KIND_NAMES } from '../format/night-kinds.ts';
 import { formatHours } from '../format/numbers.ts';
 import { formatDifference, formatTemperature } from '../format/temperatures.ts';
 import type { TemperatureUnit } from '../format/unit.ts';
@@ -12,13 +15,12 @@ export interface WinterContext {
   readonly hemisphere: 'north' | 'south';
 }
 
-const KIND_WORDS = { calm: 'calm night', windy: 'windy night', unclear: 'wind not known' } as const;
+const KIND_WORDS = { calm: t`calm night`, windy: t`windy night`, unclear: t`wind not known` } as const;
 
-/** `2.1 °F past the threshold`, `4.0 °F short of it`. */
-function distanceWords(valueC: number, { thresholdC, unit }: WinterContext): string {
-  const below = thresholdC - valueC;
-  const size = formatDifference(Math.abs(below), unit).replace('+', '');
-  return below >= 0 ? `${size} past the threshold` : `${size} short of the threshold`;
+/** `Hit, 2.1 °F past the threshold.` */
+function outcomeWords(hit: boolean, valueC: number, { thresholdC, unit }: WinterContext): string {
+  const size = formatDifference(Math.abs(thresholdC - valueC), unit).replace('+', '');
+  return hit ? t`Hit, ${size} past the threshold.` : t`No hit, ${size} short of the threshold.`;
 }
 
 /** One sentence about a winter, for the readout and for screen readers. */
@@ -27,16 +29,30 @@ export function winterSentence(
   night: WinterNight | undefined,
   context: WinterContext,
 ): string {
-  const name = `Winter ${formatWinter(bar.winter, context.hemisphere)}`;
-  const gap = bar.complete
-    ? ''
-    : ` Not complete${bar.reason ? ` (${bar.reason})` : ''}: listed, not counted.`;
-  if (bar.valueC === null) return `${name}: no night cold enough to be kept, or no readings.${gap}`;
-  const held = context.hours === 0 ? '' : ` for ${formatHours(context.hours)}`;
-  const level = `${formatTemperature(bar.valueC, context.unit, 1)} or colder${held}`;
-  const when = night ? `, ${formatDay(night.date)}, ${KIND_WORDS[night.kind]}` : '';
-  const outcome = isHit(bar, context.thresholdC) ? 'Hit' : 'No hit';
-  return `${name}: ${level}${when}. ${outcome}, ${distanceWords(bar.valueC, context)}.${gap}`;
+  return [...levelSentences(bar, night, context), gapWords(bar)].filter((part) => part !== '').join(' ');
+}
+
+function levelSentences(
+  bar: WinterBar,
+  night: WinterNight | undefined,
+  context: WinterContext,
+): readonly string[] {
+  const winter = formatWinter(bar.winter, context.hemisphere);
+  if (bar.valueC === null) return [t`Winter ${winter}: no night cold enough to be kept, or no readings.`];
+  const temperature = formatTemperature(bar.valueC, context.unit, 1);
+  const level =
+    context.hours === 0
+      ? t`${temperature} or colder`
+      : t`${temperature} or colder for ${formatHours(context.hours)}`;
+  const told = night ? [level, formatDay(night.date), KIND_WORDS[night.kind]].join(', ') : level;
+  return [t`Winter ${winter}: ${told}.`, outcomeWords(isHit(bar, context.thresholdC), bar.valueC, context)];
+}
+
+function gapWords({ complete, reason }: WinterBar): string {
+  if (complete) return '';
+  return reason
+    ? t`Not complete (${incompleteWords(reason)}): listed, not counted.`
+    : t`Not complete: listed, not counted.`;
 }
 
 /** The same as cells of the table twin. */
@@ -48,9 +64,9 @@ export function winterCells(
   return {
     winter: formatWinter(bar.winter, context.hemisphere),
     level: formatTemperature(bar.valueC, context.unit, 1),
-    hit: bar.valueC === null ? '–' : isHit(bar, context.thresholdC) ? 'hit' : 'no',
+    hit: bar.valueC === null ? '–' : isHit(bar, context.thresholdC) ? t`hit` : t`no`,
     night: night ? formatDay(night.date, 'short') : '–',
-    kind: night?.kind ?? '–',
-    complete: bar.complete ? 'complete' : (bar.reason ?? 'not complete'),
+    kind: night ? KIND_NAMES[night.kind] : '–',
+    complete: bar.complete ? t`complete` : bar.reason ? incompleteWords(bar.reason) : t`not complete`,
   };
 }

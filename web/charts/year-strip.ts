@@ -1,3 +1,4 @@
+import { t } from '../../analysis/language/t.ts';
 import { seasonDayOfDate, SEASON_DAYS } from '../../analysis/winter/season-day.ts';
 import type { Hemisphere } from '../../analysis/winter/winter-year.ts';
 import { monthDayOf } from '../format/month-day.ts';
@@ -116,7 +117,7 @@ export function placeWords(
   widthOf: (text: string) => number,
 ): readonly PlacedWords[] {
   const { before, after } = row;
-  const both = [before, after].filter((text) => text !== '').join(' to ');
+  const both = before === '' || after === '' ? before + after : t`${before} to ${after}`;
   if (both === '') return [];
   if (!marks) return [{ text: both, x: (left + right) / 2, anchor: 'middle' }];
   const [startPx, endPx] = marks;
