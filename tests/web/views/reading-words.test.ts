@@ -14,7 +14,7 @@ const READINGS: ThreeReadings = {
 
 describe('the three readings', () => {
   it('each has a row with its period, range and what it is made from', () => {
-    const rows = readingRows(READINGS, 'north', 'complete winter');
+    const rows = readingRows(READINGS, 'north', false);
     expect(rows.map(({ id, words, range, map }) => [id, words, range, map])).toEqual([
       ['all', 'about 1 winter in 10', 'range 1 in 5 to 1 in 20', 'all'],
       ['last30', 'about 1 winter in 16', 'range 1 in 8 to 1 in 32', 'last30'],
@@ -34,9 +34,9 @@ describe('the three readings', () => {
   });
 
   it('leaves out what could not be told', () => {
-    const rows = readingRows({ ...READINGS, last30: null, moving: null }, 'south', 'estimated winter');
+    const rows = readingRows({ ...READINGS, last30: null, moving: null }, 'south', true);
     expect(rows.map(({ from }) => from)).toEqual(['hit in 6 of 60 estimated winters, 1960 to 2019']);
-    expect(readingRows({ ...READINGS, whole: null }, 'north', 'complete winter')).toEqual([]);
+    expect(readingRows({ ...READINGS, whole: null }, 'north', false)).toEqual([]);
   });
 });
 

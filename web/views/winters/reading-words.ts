@@ -1,9 +1,10 @@
 import type { Headline } from '../../../analysis/answer/assessment.ts';
 import type { ChangeTest, ThreeReadings } from '../../../analysis/answer/three-readings.ts';
+import { t } from '../../../analysis/language/t.ts';
 import { formatWinter } from '../../format/dates.ts';
-import { plural } from '../../format/numbers.ts';
+import { countedWinters } from '../../format/estimated.ts';
 import { formatHeadline, formatRangeWithin, longestTold } from '../../format/periods.ts';
-import { formatDifference } from '../../format/temperatures.ts';
+import { figure, formatDifference } from '../../format/temperatures.ts';
 import type { TemperatureUnit } from '../../format/unit.ts';
 import type { MapWinters } from '../../state/chosen.ts';
 
@@ -44,7 +45,7 @@ export function movingHeadline(
 export function readingRows(
   { whole, last30, moving }: ThreeReadings,
   hemisphere: 'north' | 'south',
-  noun: string,
+  estimated: boolean,
 ): readonly ReadingRow[] {
   if (!whole) return [];
   const row = (
@@ -63,20 +64,20 @@ export function readingRows(
     range:
       headline.basis === 'beyond' || headline.basis === 'not seen'
         ? ''
-        : `range ${formatRangeWithin(headline.low, headline.high, winters)}`,
+        : t`range ${formatRangeWithin(headline.low, headline.high, winters)}`,
     map: id === 'moving' ? null : id,
   });
   const counted = ({ hits, winters, first, last }: NonNullable<typeof whole>): string =>
-    `hit in ${hits} of ${plural(winters, noun)}, ${formatWinter(first, hemisphere)} to ${formatWinter(last, hemisphere)}`;
+    t`hit in ${hits} of ${countedWinters(winters, estimated)}, ${formatWinter(first, hemisphere)} to ${formatWinter(last, hemisphere)}`;
   return [
-    row('all', 'Whole record', counted(whole), whole.headline, whole.winters),
-    ...(last30 ? [row('last30', 'Last 30 winters', counted(last30), last30.headline, last30.winters)] : []),
+    row('all', t`Whole record`, counted(whole), whole.headline, whole.winters),
+    ...(last30 ? [row('last30', t`Last 30 winters`, counted(last30), last30.headline, last30.winters)] : []),
     ...(moving
       ? [
           row(
             'moving',
-            'Curve moving with the year',
-            `as it stands in ${formatWinter(moving.winter, hemisphere)}`,
+            t`Curve moving with the year`,
+            t`as it stands in ${formatWinter(moving.winter, hemisphere)}`,
             movingHeadline(moving, whole.winters),
             whole.winters,
           ),
@@ -86,20 +87,19 @@ export function readingRows(
 }
 
 function chance(p: number): string {
-  return p < 0.001 ? 'p under 0.001' : `p = ${p < 0.1 ? p.toFixed(3) : p.toFixed(2)}`;
+  return p < 0.001 ? t`p under 0.001` : `p = ${figure(p, p < 0.1 ? 3 : 2)}`;
 }
 
 /** What both tests come to, in one sentence. */
 export function changeSentence(change: ChangeTest | null, unit: TemperatureUnit): string {
-  if (!change) return 'Too few winters to test for a change.';
+  if (!change) return t`Too few winters to test for a change.`;
   const { mannKendallP, ratioP, senCPerDecade } = change;
   const tests = `Mann-Kendall ${chance(mannKendallP)}`;
-  const better = `a curve that moves with the year`;
   if (mannKendallP >= FAINT && ratioP >= FAINT)
-    return `The coldest nights show no clear change (${tests}), and ${better} fits no better than one that stays (${chance(ratioP)}).`;
+    return t`The coldest nights show no clear change (${tests}), and a curve that moves with the year fits no better than one that stays (${chance(ratioP)}).`;
   const size = formatDifference(Math.abs(senCPerDecade), unit, 2).replace('+', '');
-  const way = `${senCPerDecade >= 0 ? 'milder' : 'colder'} by ${size} a decade`;
+  const way = senCPerDecade >= 0 ? t`milder by ${size} a decade` : t`colder by ${size} a decade`;
   if (mannKendallP < CLEAR && ratioP < CLEAR)
-    return `The coldest nights have grown ${way} (${tests}), and ${better} fits them better than one that stays (${chance(ratioP)}).`;
-  return `The signs of a change are mixed: ${way} by the middle of all pairs of winters (${tests}); ${better} against one that stays: ${chance(ratioP)}.`;
+    return t`The coldest nights have grown ${way} (${tests}), and a curve that moves with the year fits them better than one that stays (${chance(ratioP)}).`;
+  return t`The signs of a change are mixed: ${way} by the middle of all pairs of winters (${tests}); a curve that moves with the year against one that stays: ${chance(ratioP)}.`;
 }
