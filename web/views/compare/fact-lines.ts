@@ -1,7 +1,9 @@
 import type { LevelAnswer } from '../../../analysis/answer/assessment.ts';
+import { t } from '../../../analysis/language/t.ts';
 import { countWords } from '../../format/answer-words.ts';
-import { formatDay, formatWinter } from '../../format/dates.ts';
-import { countedNoun, errorWords, isEstimated } from '../../format/estimated.ts';
+import { formatWinter } from '../../format/dates.ts';
+import { errorWords, isEstimated } from '../../format/estimated.ts';
+import { formatMonthDay } from '../../format/month-day.ts';
 import { formatDistance, formatElevation, formatHours } from '../../format/numbers.ts';
 import { formatTemperature } from '../../format/temperatures.ts';
 import type { TemperatureUnit } from '../../format/unit.ts';
@@ -20,11 +22,6 @@ interface Context {
   readonly hemisphere: 'north' | 'south';
 }
 
-/** `3 Dec` of `3 Dec 1962`. */
-function dayOnly(date: string): string {
-  return formatDay(date, 'short').replace(/ \d{4}$/, '');
-}
-
 /** What the places are, how well they are known and what their winters did, line by line. */
 export function factLines(
   places: readonly Compared[],
@@ -36,36 +33,36 @@ export function factLines(
     cells: places.map((place, i) => cell(place, levels[i])),
   });
   const hours = levels[0]?.hours ?? 0;
-  const held = hours === 0 ? 'minimum' : `${formatHours(hours)} level`;
+  const held = formatHours(hours);
   return [
-    line('Height', ({ elevationM }) =>
-      elevationM === null ? 'not known' : formatElevation(elevationM, unit),
+    line(t`Height`, ({ elevationM }) =>
+      elevationM === null ? t`not known` : formatElevation(elevationM, unit),
     ),
-    line('From the sea', ({ coastKm }) => (coastKm === null ? 'not known' : formatDistance(coastKm, unit))),
-    line('Against the first', (place, _) =>
-      place === places[0] ? '–' : groundWords(place, places[0], unit) || 'about the same',
+    line(t`From the sea`, ({ coastKm }) => (coastKm === null ? t`not known` : formatDistance(coastKm, unit))),
+    line(t`Against the first`, (place, _) =>
+      place === places[0] ? '–' : groundWords(place, places[0], unit) || t`about the same`,
     ),
-    line('Winters', ({ ranking }) =>
+    line(t`Winters`, ({ ranking }) =>
       recordWords(
         { complete: ranking.winters.used, first: ranking.winters.first, last: ranking.winters.last },
         hemisphere,
-        countedNoun(isEstimated(ranking)),
+        isEstimated(ranking),
       ),
     ),
-    line('Level good to about', ({ ranking }) =>
-      isEstimated(ranking) ? errorWords(ranking.place.error_c ?? 0, unit) : 'measured there',
+    line(t`Level good to about`, ({ ranking }) =>
+      isEstimated(ranking) ? errorWords(ranking.place.error_c ?? 0, unit) : t`measured there`,
     ),
-    line('Winters hit', ({ ranking }, level) => countWords(level, isEstimated(ranking))),
-    line('Their coldest nights', ({ nights }, level) => {
+    line(t`Winters hit`, ({ ranking }, level) => countWords(level, isEstimated(ranking))),
+    line(t`Their coldest nights`, ({ nights }, level) => {
       const dates = hitDates(nights, level, hemisphere);
-      if (!dates) return 'no winter hit';
-      const [first, last] = [dayOnly(dates.first), dayOnly(dates.last)];
-      return first === last ? first : `${first} to ${last}`;
+      if (!dates) return t`no winter hit`;
+      const [first, last] = [dates.first, dates.last].map((date) => formatMonthDay(date.slice(5)));
+      return first === last ? first : t`${first} to ${last}`;
     }),
-    line(`Middle winter’s ${held}`, ({ ranking }) =>
+    line(hours === 0 ? t`Middle winter’s minimum` : t`Middle winter’s ${held} level`, ({ ranking }) =>
       formatTemperature(winterLevels(ranking, hours)?.middleC ?? null, unit, 1),
     ),
-    line(`Coldest winter’s ${held}`, ({ ranking }) => {
+    line(hours === 0 ? t`Coldest winter’s minimum` : t`Coldest winter’s ${held} level`, ({ ranking }) => {
       const found = winterLevels(ranking, hours);
       if (!found) return '–';
       return `${formatTemperature(found.coldestC, unit, 1)}, ${formatWinter(found.winter, hemisphere)}`;

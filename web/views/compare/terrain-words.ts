@@ -1,3 +1,4 @@
+import { t } from '../../../analysis/language/t.ts';
 import { formatDistance, formatElevation } from '../../format/numbers.ts';
 import type { TemperatureUnit } from '../../format/unit.ts';
 
@@ -24,13 +25,13 @@ function differences(place: Ground, from: Ground, unit: TemperatureUnit): readon
     place.elevationM === null || from.elevationM === null ? 0 : place.elevationM - from.elevationM;
   if (Math.abs(higherM) >= TOLD_M) {
     const size = formatElevation(Math.abs(higherM), unit);
-    found.push({ words: `${size} ${higherM > 0 ? 'higher' : 'lower'}`, colder: higherM > 0 });
+    found.push({ words: higherM > 0 ? t`${size} higher` : t`${size} lower`, colder: higherM > 0 });
   }
   const fartherKm = place.coastKm === null || from.coastKm === null ? 0 : place.coastKm - from.coastKm;
   if (Math.abs(fartherKm) >= TOLD_KM) {
     const size = formatDistance(Math.abs(fartherKm), unit);
     found.push({
-      words: fartherKm > 0 ? `${size} farther inland` : `${size} nearer the sea`,
+      words: fartherKm > 0 ? t`${size} farther inland` : t`${size} nearer the sea`,
       colder: fartherKm > 0,
     });
   }
@@ -51,22 +52,23 @@ export function reasonWords(
   unit: TemperatureUnit,
 ): string {
   const all = differences(colder, milder, unit);
-  const words = (list: readonly Difference[]): string => list.map((entry) => entry.words).join(' and ');
+  const words = ([first, second]: readonly Difference[]): string =>
+    second === undefined ? first.words : t`${first.words} and ${second.words}`;
   const [reasons, contrary] = [all.filter((entry) => entry.colder), all.filter((entry) => !entry.colder)];
-  const heightUnknown =
-    colder.elevationM === null || milder.elevationM === null
-      ? ' How high they lie isn’t known to this pack.'
-      : '';
   if (all.length === 0) {
     const known = [colder, milder].every(
       ({ elevationM, coastKm }) => elevationM !== null && coastKm !== null,
     );
     return known
-      ? `The ground of ${colder.name} and ${milder.name} differs little in height and distance from the sea; the stations around them do.`
-      : `How the ground of ${colder.name} and ${milder.name} differs isn’t known in full.`;
+      ? t`The ground of ${colder.name} and ${milder.name} differs little in height and distance from the sea; the stations around them do.`
+      : t`How the ground of ${colder.name} and ${milder.name} differs isn’t known in full.`;
   }
   if (reasons.length === 0)
-    return `${colder.name} lies ${words(contrary)} than ${milder.name}, which alone would make it milder: cold air that gathers in low ground, or the stations around, outweigh it.`;
-  const though = contrary.length > 0 ? `, though ${words(contrary)}` : '';
-  return `${colder.name} lies ${words(reasons)} than ${milder.name}${though}.${heightUnknown}`;
+    return t`${colder.name} lies ${words(contrary)} than ${milder.name}, which alone would make it milder: cold air that gathers in low ground, or the stations around, outweigh it.`;
+  const told =
+    contrary.length > 0
+      ? t`${colder.name} lies ${words(reasons)} than ${milder.name}, though ${words(contrary)}.`
+      : t`${colder.name} lies ${words(reasons)} than ${milder.name}.`;
+  const heightsKnown = colder.elevationM !== null && milder.elevationM !== null;
+  return heightsKnown ? told : `${told} ${t`How high they lie isn’t known to this pack.`}`;
 }
