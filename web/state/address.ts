@@ -1,5 +1,6 @@
 import { LEVELS } from '../../analysis/tree/levels.ts';
 import { CONDITIONS, ROOTSTOCKS } from '../../analysis/tree/penalties.ts';
+import { LANGUAGE_PARAMETER, LANGUAGES } from '../language/languages.ts';
 import {
   AGE_YEARS_MAX,
   AT_LEAST_MAX,
@@ -56,6 +57,7 @@ const READERS: {
   type: { key: 'type', read: id },
   showRootstocks: { key: 'rootstocks', read: yes },
   unit: { key: 'unit', read: oneOf(['F', 'C'] as const) },
+  language: { key: LANGUAGE_PARAMETER, read: oneOf(LANGUAGES) },
   mapShows: { key: 'map', read: oneOf(MAP_SHOWS) },
   against: { key: 'against', read: id },
   atLeast: { key: 'at-least', read: whole(2, AT_LEAST_MAX) },

@@ -1,6 +1,7 @@
 import type { Level } from '../../analysis/tree/levels.ts';
 import { MATURE_TREE, type TreeState } from '../../analysis/tree/penalties.ts';
 import type { TemperatureUnit } from '../format/unit.ts';
+import type { Language } from '../language/languages.ts';
 import type { Chosen, Corner, MapShows, MapWinters, Place } from './chosen.ts';
 import { steady } from './steady.ts';
 
@@ -70,6 +71,8 @@ export class Choices {
   readonly life: string | null = $derived(this.#chosen.life ?? null);
   readonly wishes: string | null = $derived(this.#chosen.wishes ?? null);
   readonly sheet: string | null = $derived(this.#chosen.sheet ?? null);
+  /** `null`: as kept, or as the reader's browser has it. */
+  readonly language: Language | null = $derived(this.#chosen.language ?? null);
   readonly unit: TemperatureUnit = $derived.by(() => this.#chosen.unit ?? this.#defaults.unit);
 
   constructor(defaults: ChoiceDefaults, chosen: Chosen = {}) {

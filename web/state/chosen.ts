@@ -1,6 +1,7 @@
 import type { Level } from '../../analysis/tree/levels.ts';
 import type { Condition, Rootstock } from '../../analysis/tree/penalties.ts';
 import type { TemperatureUnit } from '../format/unit.ts';
+import type { Language } from '../language/languages.ts';
 
 /**
  * A place someone chose: a station of the pack, a postcode or town of its list, or a point. Where there is no station
@@ -45,6 +46,8 @@ export interface Chosen {
   readonly type?: string;
   readonly showRootstocks?: boolean;
   readonly unit?: TemperatureUnit;
+  /** What the page speaks, in the address so that links and codes on paper keep it. */
+  readonly language?: Language;
   /** Places to compare, at most `PINS_MAX`. */
   readonly pins?: readonly Place[];
   /** Corners of an area in order, 3 to `CORNERS_MAX`. */

@@ -35,6 +35,7 @@ const chosen: fc.Arbitrary<Chosen> = fc.record(
     type: id,
     showRootstocks: fc.boolean(),
     unit: fc.constantFrom('F' as const, 'C' as const),
+    language: fc.constantFrom('en' as const, 'es' as const),
     pins: fc.array(place, { minLength: 1, maxLength: PINS_MAX }),
     area: fc.array(fc.record({ lat: degrees(90), lon: degrees(180) }), {
       minLength: 3,
