@@ -68,6 +68,7 @@ const READERS: {
   life: { key: 'life', read: later },
   wishes: { key: 'wishes', read: later },
   sheet: { key: 'sheet', read: later },
+  counter: { key: 'counter', read: later },
   mapWinters: { key: 'map-winters', read: oneOf(['all', 'last30'] as const) },
 };
 

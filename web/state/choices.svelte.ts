@@ -71,6 +71,7 @@ export class Choices {
   readonly life: string | null = $derived(this.#chosen.life ?? null);
   readonly wishes: string | null = $derived(this.#chosen.wishes ?? null);
   readonly sheet: string | null = $derived(this.#chosen.sheet ?? null);
+  readonly counter: string | null = $derived(this.#chosen.counter ?? null);
   /** `null`: as kept, or as the reader's browser has it. */
   readonly language: Language | null = $derived(this.#chosen.language ?? null);
   readonly unit: TemperatureUnit = $derived.by(() => this.#chosen.unit ?? this.#defaults.unit);

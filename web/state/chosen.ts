@@ -74,6 +74,8 @@ export interface Chosen {
   readonly wishes?: string;
   /** What goes on the sheet to take home, as `readSheetText` has it. */
   readonly sheet?: string;
+  /** What a buyer answered at the counter, as `readAnswersText` has it. */
+  readonly counter?: string;
 }
 
 export const AGE_YEARS_MAX = 100;
