@@ -1,6 +1,7 @@
-import { seededRandom, type SeededRandom } from '../math/seeded-random.ts';
+import type { SeededRandom } from '../math/seeded-random.ts';
 import { CountedCurve } from './counted-curve.ts';
 import { FittedWinters, type WinterFit } from './fitted-winters.ts';
+import { drawStream } from './draw-stream.ts';
 import { drawGev } from './gev-draws.ts';
 import type { Gev } from './gev.ts';
 import { gevWithShape } from './gev-l-moments.ts';
@@ -105,13 +106,10 @@ export function fitWinters(input: WintersToFit): WinterFit | null {
   if (!curve) return new CountedCurve(input.valuesC);
   const { gev, shape, share, moments, largest, count } = curve;
   const draws = input.draws ?? 1000;
-  const random = seededRandom(input.seed);
+  const stream = drawStream(input.seed, draws, count);
+  const random = stream.after();
   const { mean, scale: lScale, skewness } = moments;
-  const drawn = drawGev(
-    { mean, lScale, skewness, k: shape.k, kError: shape.standardError, count, largest },
-    draws,
-    random,
-  );
+  const drawn = drawGev({ mean, lScale, skewness, k: shape.k, kError: shape.standardError, largest }, stream);
   const interpolation = input.interpolation ?? null;
   return new FittedWinters(
     gev,

@@ -1,4 +1,4 @@
-import type { SeededRandom } from '../math/seeded-random.ts';
+import type { DrawStream } from './draw-stream.ts';
 import { gevStandardised } from './gev.ts';
 import { gevLSkewness, gevWithShape } from './gev-l-moments.ts';
 import { shapeThatAllowsRecord } from './pooled-shape.ts';
@@ -18,8 +18,6 @@ export interface DrawnFit {
   readonly skewness: number;
   readonly k: number;
   readonly kError: number;
-  /** Values in the sample. */
-  readonly count: number;
   /** Largest value on record: no draw may make it impossible. */
   readonly largest: number;
 }
@@ -37,14 +35,15 @@ const DRAWN_K_HIGH = 0.5;
  * `m*` and `log s*` are first moved, along their regression on the drawn samples' skewness, to where a sample with our
  * skewness would have them.
  */
-export function drawGev(fit: DrawnFit, draws: number, random: SeededRandom): GevDraws {
+export function drawGev(fit: DrawnFit, stream: DrawStream): GevDraws {
+  const { draws } = stream;
   const location = new Float64Array(draws);
   const scale = new Float64Array(draws);
   const shape = new Float64Array(draws);
   const surprise = new Float64Array(draws);
   for (let b = 0; b < draws; b++) {
-    const k = Math.min(DRAWN_K_HIGH, Math.max(DRAWN_K_LOW, fit.k + fit.kError * random.normal()));
-    standardSample(k, fit.count, random, moments);
+    const k = Math.min(DRAWN_K_HIGH, Math.max(DRAWN_K_LOW, fit.k + fit.kError * stream.normals[b]!));
+    standardSample(k, stream, b, moments);
     const unit = gevWithShape(0, 1, k);
     shape[b] = k;
     location[b] = moments[0]! * unit.scale + unit.location;
@@ -68,21 +67,23 @@ export function drawGev(fit: DrawnFit, draws: number, random: SeededRandom): Gev
 const moments = new Float64Array(3);
 
 /**
- * Mean, L-scale and L-skewness of a sample from the standard GEV of shape `k`. Its exponentials come out already in
- * order, as sums of spacings (Renyi 1953), so nothing is sorted: `e_(i) = e_(i-1) + E/(n - i)`, and `y` falls as `e`
- * grows. Away from k = 0 the plain formula is exact enough, and faster.
+ * Mean, L-scale and L-skewness of the stream's sample `b` as one of the standard GEV of shape `k`: `y` falls as the
+ * exponential grows. Away from k = 0 the plain formula is exact enough, and faster.
  */
-function standardSample(k: number, count: number, random: SeededRandom, out: Float64Array): void {
+function standardSample(
+  k: number,
+  { count, logExponentials }: DrawStream,
+  b: number,
+  out: Float64Array,
+): void {
   const straight = Math.abs(k) > 1e-3;
-  let exponential = 0;
+  const from = b * count;
   let b0 = 0;
   let b1 = 0;
   let b2 = 0;
   for (let i = 0; i < count; i++) {
-    exponential -= Math.log(random.uniform()) / (count - i);
-    const y = straight
-      ? (1 - Math.exp(k * Math.log(exponential))) / k
-      : gevStandardised(-Math.log(exponential), k);
+    const log = logExponentials[from + i]!;
+    const y = straight ? (1 - Math.exp(k * log)) / k : gevStandardised(-log, k);
     const below = count - 1 - i;
     b0 += y;
     b1 += y * below;

@@ -9,6 +9,8 @@ export interface SeededRandom {
   index(count: number): number;
   /** A standard normal number. */
   normal(): number;
+  /** A stream that goes on from here as this one does, each without regard to the other. */
+  copy(): SeededRandom;
 }
 
 /**
@@ -17,8 +19,11 @@ export interface SeededRandom {
  * @param seed any number; its lower 32 bits count.
  */
 export function seededRandom(seed: number): SeededRandom {
-  const generator = xoroshiro128plusFromState([1, 2, 3, 4].map((i) => scramble(seed + i * 0x9e3779b9)));
-  let spare = NaN;
+  return streamFrom(xoroshiro128plusFromState([1, 2, 3, 4].map((i) => scramble(seed + i * 0x9e3779b9))), NaN);
+}
+
+/** @param spare the second of two normals made at once, NaN for none */
+function streamFrom(generator: ReturnType<typeof xoroshiro128plusFromState>, spare: number): SeededRandom {
   const uniform = (): number => {
     let u = uniformFloat64(generator);
     while (u === 0) u = uniformFloat64(generator);
@@ -44,6 +49,7 @@ export function seededRandom(seed: number): SeededRandom {
         return x * scale;
       }
     },
+    copy: () => streamFrom(generator.clone(), spare),
   };
 }
 
