@@ -13,7 +13,11 @@ export type Fault =
   | { kind: 'short'; promised: number }
   | { kind: 'replace'; body: Buffer; headers?: Record<string, string> }
   | { kind: 'redirect'; to: string }
-  | { kind: 'silence' };
+  | { kind: 'silence' }
+  /** Sends so many bytes and then nothing more. */
+  | { kind: 'stall'; afterBytes: number }
+  /** Sends a piece of so many bytes every so many ms. */
+  | { kind: 'slow'; pieceBytes: number; everyMs: number };
 
 /** A request as the archive saw it. */
 export interface Seen {
@@ -37,6 +41,13 @@ export class LoopbackArchive {
   validators = true;
   /** Whether the length is told; if not, bodies come in chunks. */
   lengths = true;
+  /** Origin whose pages may read the answers; null sends no CORS header at all. */
+  allowOrigin: string | null = null;
+  /** Headers of an answer that such pages may see, and whether they may send headers of their own. */
+  exposed = '';
+  preflights = false;
+  /** Preflights that came. */
+  asked = 0;
   readonly #faults = new Map<string, Fault[]>();
   readonly #server = createServer((request, response) => this.#answer(request, response));
 
@@ -72,6 +83,15 @@ export class LoopbackArchive {
 
   #answer(request: IncomingMessage, response: ServerResponse): void {
     const path = request.url ?? '';
+    if (this.allowOrigin !== null) {
+      response.setHeader('Access-Control-Allow-Origin', this.allowOrigin);
+      if (this.exposed !== '') response.setHeader('Access-Control-Expose-Headers', this.exposed);
+    }
+    if (request.method === 'OPTIONS') {
+      this.asked++;
+      if (this.preflights) response.setHeader('Access-Control-Allow-Headers', 'Range, If-Range');
+      return void response.writeHead(this.preflights ? 204 : 403).end();
+    }
     const fault = this.#faults.get(path)?.shift();
     const send = (status: number, headers: Record<string, string | number>, body: Buffer): void => {
       const { range, 'if-range': ifRange } = request.headers;
@@ -79,6 +99,12 @@ export class LoopbackArchive {
       if (fault?.kind === 'cut') {
         response.writeHead(status, headers);
         response.write(body.subarray(0, fault.afterBytes), () => response.destroy());
+      } else if (fault?.kind === 'stall') {
+        response.writeHead(status, headers);
+        response.write(body.subarray(0, fault.afterBytes));
+      } else if (fault?.kind === 'slow') {
+        response.writeHead(status, headers);
+        void pour(response, body, fault);
       } else {
         response.writeHead(status, headers).end(body);
       }
@@ -103,7 +129,8 @@ export class LoopbackArchive {
       return send(304, headers, Buffer.alloc(0));
     }
     const [, start] = /^bytes=(\d+)-$/.exec(request.headers.range ?? '') ?? [];
-    const fits = request.headers['if-range'] === headers.ETag;
+    const ifRange = request.headers['if-range'];
+    const fits = ifRange === undefined || ifRange === headers.ETag;
     if (!this.ranges || start === undefined || !fits) {
       return send(200, this.lengths ? { ...headers, 'Content-Length': content.length } : headers, content);
     }
@@ -122,6 +149,18 @@ export class LoopbackArchive {
       'Last-Modified': 'Tue, 04 Mar 2025 05:06:07 GMT',
     };
   }
+}
+
+async function pour(
+  response: ServerResponse,
+  body: Buffer,
+  { pieceBytes, everyMs }: { pieceBytes: number; everyMs: number },
+): Promise<void> {
+  for (let at = 0; at < body.length && !response.destroyed; at += pieceBytes) {
+    response.write(body.subarray(at, at + pieceBytes));
+    await new Promise((done) => setTimeout(done, everyMs));
+  }
+  response.end();
 }
 
 /** Path of a station's record in the archive. */
