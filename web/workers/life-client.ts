@@ -1,6 +1,9 @@
 import type { Chosen } from '../../analysis/answer/choosing.ts';
 import type { LifeAnswer } from '../../analysis/answer/life.ts';
 import type { YearAnswer } from '../../analysis/answer/year.ts';
+import { t } from '../../analysis/language/t.ts';
+import type { AskedOfCustomer } from '../../analysis/answer/advice-here.ts';
+import type { CounterAnswer, CounterAsk, CounterNights, CounterPort } from '../state/counter-port.ts';
 import type { ChooseQuestion, LifePort, LifeQuestion, OnProgress } from '../state/ports.ts';
 import type { LifeReply, LifeRequest, LifeTaskKind, LifeTasks } from './life-messages.ts';
 import { Superseded } from './messages.ts';
@@ -29,7 +32,7 @@ function startWorker(): LifeWorker {
  * The page's side of the worker that goes through nights, apart from the worker of the ranking, which must not wait for it.
  * A newer question of a kind rejects the older one with {@link Superseded}, and the worker drops it at its next step.
  */
-export class LifeClient implements LifePort {
+export class LifeClient implements LifePort, CounterPort {
   #worker: LifeWorker | null = null;
   #nextId = 1;
   readonly #waiting = new Map<number, Waiting>();
@@ -50,6 +53,18 @@ export class LifeClient implements LifePort {
 
   choose(question: ChooseQuestion, onProgress: OnProgress): Promise<Chosen> {
     return this.#ask('choose', question, onProgress);
+  }
+
+  advice(question: CounterAsk): Promise<CounterAnswer> {
+    return this.#ask('advice', question);
+  }
+
+  adviceQuestions(question: CounterAsk): Promise<readonly AskedOfCustomer[]> {
+    return this.#ask('adviceQuestions', question);
+  }
+
+  adviceNights(question: LifeQuestion): Promise<CounterNights> {
+    return this.#ask('adviceNights', question);
   }
 
   cancel(kind: LifeTaskKind): void {
@@ -83,7 +98,7 @@ export class LifeClient implements LifePort {
       this.#worker = this.start();
       this.#worker.onmessage = ({ data }) => this.#receive(data);
       this.#worker.onerror = () =>
-        this.#fail(new Error('The part of the page that follows trees through winters stopped working.'));
+        this.#fail(new Error(t`The part of the page that follows trees through winters stopped working.`));
     }
     return this.#worker;
   }

@@ -2,9 +2,16 @@ import { findSubject, type PlaceRequest } from '../../analysis/answer/find-subje
 import { PlaceHistories } from '../../analysis/answer/place-histories.ts';
 import type { Subject } from '../../analysis/answer/subject.ts';
 import type { Steps } from '../../analysis/math/steps.ts';
+import { countedNights, counterAdvice, counterQuestions } from './counter-answers.ts';
 import { chosenTypes, lives, livesWithRanges, yearHere } from './life-answers.ts';
 import type { LifeReply, LifeRequest, LifeTaskKind, LifeTasks } from './life-messages.ts';
 import { WinterTiles, type TileFetch } from './winter-tiles.ts';
+
+/** A pack with the models of the areas asked about: another place nearby then costs little. */
+interface OpenedPack {
+  readonly tiles: WinterTiles;
+  readonly histories: PlaceHistories;
+}
 
 /** Work between two looks at the messages that wait, ms. */
 const STRETCH_MS = 40;
@@ -15,7 +22,7 @@ const STRETCH_MS = 40;
  */
 export class LifeDesk {
   readonly #open = new Set<number>();
-  #pack: { readonly url: string; readonly tiles: Promise<WinterTiles> } | null = null;
+  #pack: { readonly url: string; readonly opened: Promise<OpenedPack> } | null = null;
   #place: { readonly key: string; readonly subject: Promise<Subject> } | null = null;
 
   constructor(
@@ -62,13 +69,17 @@ export class LifeDesk {
 
   #subject(packUrl: string, place: PlaceRequest): Promise<Subject> {
     if (this.#pack?.url !== packUrl) {
-      this.#pack = { url: packUrl, tiles: WinterTiles.open(packUrl, this.fetcher) };
+      const opened = WinterTiles.open(packUrl, this.fetcher).then((tiles) => ({
+        tiles,
+        histories: new PlaceHistories(tiles),
+      }));
+      this.#pack = { url: packUrl, opened };
       this.#place = null;
     }
-    const { tiles } = this.#pack;
+    const { opened } = this.#pack;
     const key = JSON.stringify(place);
     if (this.#place?.key !== key)
-      this.#place = { key, subject: tiles.then((open) => subjectOf(open, place)) };
+      this.#place = { key, subject: opened.then((pack) => subjectOf(pack, place)) };
     const { subject } = this.#place;
     // What failed is asked anew next time.
     subject.catch(() => (this.#pack = this.#place = null));
@@ -76,8 +87,8 @@ export class LifeDesk {
   }
 }
 
-async function subjectOf(tiles: WinterTiles, place: PlaceRequest): Promise<Subject> {
-  return (await findSubject(tiles, place, new PlaceHistories(tiles))).subject;
+async function subjectOf({ tiles, histories }: OpenedPack, place: PlaceRequest): Promise<Subject> {
+  return (await findSubject(tiles, place, histories)).subject;
 }
 
 function stepsOf(
@@ -93,5 +104,11 @@ function stepsOf(
       return yearHere(subject, request.question);
     case 'choose':
       return chosenTypes(subject, request.question);
+    case 'advice':
+      return counterAdvice(subject, request.question);
+    case 'adviceQuestions':
+      return counterQuestions(subject, request.question);
+    case 'adviceNights':
+      return countedNights(subject, request.question);
   }
 }

@@ -1,6 +1,8 @@
 import type { Chosen } from '../../analysis/answer/choosing.ts';
 import type { LifeAnswer } from '../../analysis/answer/life.ts';
 import type { YearAnswer } from '../../analysis/answer/year.ts';
+import type { AskedOfCustomer } from '../../analysis/answer/advice-here.ts';
+import type { CounterAnswer, CounterAsk, CounterNights } from '../state/counter-port.ts';
 import type { ChooseQuestion, LifeQuestion } from '../state/ports.ts';
 
 /** What can be asked of the worker that goes through nights, with its question and its answer. */
@@ -9,6 +11,9 @@ export interface LifeTasks {
   lifeRanges: { question: LifeQuestion; answer: LifeAnswer };
   year: { question: LifeQuestion; answer: YearAnswer };
   choose: { question: ChooseQuestion; answer: Chosen };
+  advice: { question: CounterAsk; answer: CounterAnswer };
+  adviceQuestions: { question: CounterAsk; answer: readonly AskedOfCustomer[] };
+  adviceNights: { question: LifeQuestion; answer: CounterNights };
 }
 export type LifeTaskKind = keyof LifeTasks;
 
