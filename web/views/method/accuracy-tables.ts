@@ -1,5 +1,7 @@
+import { t } from '../../../analysis/language/t.ts';
 import report from '../../../analysis/night/night-accuracy.json';
 import { fahrenheitDifferenceToCelsius, fahrenheitToCelsius } from '../../../analysis/units/temperature.ts';
+import { KIND_NAMES } from '../../format/night-kinds.ts';
 import { formatChance, formatCount } from '../../format/numbers.ts';
 import { differenceIn, figure, formatTemperature } from '../../format/temperatures.ts';
 import { unitSymbol, type TemperatureUnit } from '../../format/unit.ts';
@@ -30,7 +32,7 @@ export function errorTable(
   title: string,
   rows: readonly (readonly [name: string, row: ErrorRow])[],
   unit: TemperatureUnit,
-  counted = 'Nights',
+  counted = t`Nights`,
 ): AccuracyTable {
   return {
     title: `${title}, ${unitSymbol(unit)}`,
@@ -45,6 +47,10 @@ export function errorTable(
   };
 }
 
+function kindName(kind: string): string {
+  return KIND_NAMES[kind as keyof typeof KIND_NAMES] ?? kind;
+}
+
 /** How often a kind by the wind beside the lowest reading (rows) was told as which kind (columns). */
 export function confusionTable(
   title: string,
@@ -53,9 +59,9 @@ export function confusionTable(
   const kinds = Object.keys(confusion);
   return {
     title,
-    columns: ['', ...kinds.map((kind) => `told ${kind}`)],
+    columns: ['', ...kinds.map((kind) => t`told ${kindName(kind)}`)],
     rows: kinds.map((kind) => [
-      `${kind} by the wind`,
+      t`${kindName(kind)} by the wind`,
       ...kinds.map((told) => formatCount(confusion[kind][told])),
     ]),
   };
@@ -65,12 +71,12 @@ function hitsTable(unit: TemperatureUnit): AccuracyTable {
   const { hitsAtFourHoursF: hits, hitsAtFourHoursUncorrectedF: plain } = report.winters.withFrost;
   const levels = ['28', '26', '24'] as const;
   return {
-    title: 'Nights a winter held for four hours at or below a level, in winters with frost',
-    columns: ['', 'observed', 'rebuilt', 'off by', 'uncorrected, off by'],
+    title: t`Nights a winter held for four hours at or below a level, in winters with frost`,
+    columns: ['', t`observed`, t`rebuilt`, t`off by`, t`uncorrected, off by`],
     rows: levels.map((level) => [
       formatTemperature(fahrenheitToCelsius(Number(level)), unit),
-      hits[level].observedPerWinter.toFixed(1),
-      hits[level].estimatedPerWinter.toFixed(1),
+      figure(hits[level].observedPerWinter, 1),
+      figure(hits[level].estimatedPerWinter, 1),
       share(hits[level].excess),
       share(plain[level].excess),
     ]),
@@ -86,37 +92,41 @@ export function mainTables(unit: TemperatureUnit): readonly AccuracyTable[] {
   const { winters, kinds } = report;
   return [
     errorTable(
-      'All nights with frost',
+      t`All nights with frost`,
       [
-        ['as used here', report.frostNights],
-        ['plain curve, uncorrected', report.frostNightsUncorrected],
-        ['from the lows alone', report.frostNightsMinimaOnly],
+        [t`as used here`, report.frostNights],
+        [t`plain curve, uncorrected`, report.frostNightsUncorrected],
+        [t`from the lows alone`, report.frostNightsMinimaOnly],
       ],
       unit,
     ),
     errorTable(
-      'Coldest of each winter that was seen whole: what decides the answers',
+      t`Coldest of each winter that was seen whole: what decides the answers`,
       [
-        ['coldest night', winters.wholeWithFrost.coldestNight],
-        ['coldest night, uncorrected', winters.wholeWithFrost.coldestNightUncorrected],
-        ['coldest night, from the lows alone', winters.wholeWithFrost.coldestNightMinimaOnly],
-        ['coldest level', winters.wholeWithFrost.winterMinimum],
-        ['coldest level, uncorrected', winters.wholeWithFrost.winterMinimumUncorrected],
-        ['coldest level, from the lows alone', winters.wholeWithFrost.winterMinimumMinimaOnly],
+        [t`coldest night`, winters.wholeWithFrost.coldestNight],
+        [t`coldest night, uncorrected`, winters.wholeWithFrost.coldestNightUncorrected],
+        [t`coldest night, from the lows alone`, winters.wholeWithFrost.coldestNightMinimaOnly],
+        [t`coldest level`, winters.wholeWithFrost.winterMinimum],
+        [t`coldest level, uncorrected`, winters.wholeWithFrost.winterMinimumUncorrected],
+        [t`coldest level, from the lows alone`, winters.wholeWithFrost.winterMinimumMinimaOnly],
       ],
       unit,
-      'Winters',
+      t`Winters`,
     ),
     hitsTable(unit),
-    confusionTable('Calm or windy as told by temperatures alone, in nights', kinds.byTemperatures),
-    confusionTable('Calm or windy as told by the mean wind of the days, in nights', kinds.byDailyWind),
+    confusionTable(t`Calm or windy as told by temperatures alone, in nights`, kinds.byTemperatures),
+    confusionTable(t`Calm or windy as told by the mean wind of the days, in nights`, kinds.byDailyWind),
   ];
 }
 
 /** The same errors apart, for those who look closer. */
 export function furtherTables(unit: TemperatureUnit): readonly AccuracyTable[] {
   return [
-    errorTable('Nights with frost by kind', Object.entries(report.byKind), unit),
-    errorTable('Nights with frost by airport', Object.entries(report.byAirport), unit),
+    errorTable(
+      t`Nights with frost by kind`,
+      Object.entries(report.byKind).map(([kind, row]) => [kindName(kind), row] as const),
+      unit,
+    ),
+    errorTable(t`Nights with frost by airport`, Object.entries(report.byAirport), unit),
   ];
 }

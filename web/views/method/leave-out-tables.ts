@@ -1,17 +1,18 @@
+import { t } from '../../../analysis/language/t.ts';
 import type { PackLeaveOut, PackLeaveOutErrors } from '../../../analysis/records/pack.ts';
-import { formatChance, formatCount } from '../../format/numbers.ts';
+import { formatChance, formatCount, plural } from '../../format/numbers.ts';
 import { differenceIn, figure } from '../../format/temperatures.ts';
 import { unitSymbol, type TemperatureUnit } from '../../format/unit.ts';
 import type { AccuracyTable } from './accuracy-tables.ts';
 
 /** `minimum` or `4 hours`. */
 export function durationName(hours: number): string {
-  return hours === 0 ? 'minimum' : `${hours} hours`;
+  return hours === 0 ? t`minimum` : plural(hours, t`hour`, t`hours`);
 }
 
 /** Lapse of the plain comparison, the standard atmosphere's, as its reader counts: by kilometre or by 1,000 feet. */
 export function lapseWords(unit: TemperatureUnit): string {
-  return unit === 'C' ? '6.5\u00a0°C for each kilometre' : '3.6\u00a0°F for each 1,000\u00a0ft';
+  return unit === 'C' ? t`6.5\u00a0°C for each kilometre` : t`3.6\u00a0°F for each 1,000\u00a0ft`;
 }
 
 function rows(
@@ -20,7 +21,7 @@ function rows(
 ): (readonly string[])[] {
   const of = (how: string, all: readonly PackLeaveOutErrors[]) =>
     all.map((errors) => [`${how}, ${durationName(errors.hours)}`, ...cells(errors)]);
-  return [...of('a third left out', third), ...of('one left out', one)];
+  return [...of(t`a third left out`, third), ...of(t`one left out`, one)];
 }
 
 /** Errors of estimates beside those of plainer ways, and how often the ranges hold. */
@@ -29,20 +30,20 @@ export function leaveOutTables(leaveOut: PackLeaveOut, unit: TemperatureUnit): r
   const symbol = unitSymbol(unit);
   return [
     {
-      title: `Level that 1 winter in 10 reaches: mean size of the error, ${symbol}`,
-      columns: ['', 'stations', 'as here', 'bias', 'nearest station', 'eight nearest', 'hits'],
+      title: t`Level that 1 winter in 10 reaches: mean size of the error, ${symbol}`,
+      columns: ['', t`stations`, t`as here`, t`bias`, t`nearest station`, t`eight nearest`, t`hits`],
       rows: rows(leaveOut, (errors) => [
         formatCount(errors.stations),
         degrees(errors.mean_error_c),
         degrees(errors.bias_c),
         degrees(errors.nearest_mean_error_c),
         degrees(errors.inverse_distance_mean_error_c),
-        errors.hit_ratio === null ? '–' : errors.hit_ratio.toFixed(2),
+        errors.hit_ratio === null ? '–' : figure(errors.hit_ratio, 2),
       ]),
     },
     {
-      title: `90% ranges: how many hold what was observed, mean width and interval score, ${symbol}`,
-      columns: ['', 'whole range', 'width', 'score', 'same winters', 'width', 'score'],
+      title: t`90% ranges: how many hold what was observed, mean width and interval score, ${symbol}`,
+      columns: ['', t`whole range`, t`width`, t`score`, t`same winters`, t`width`, t`score`],
       rows: rows(leaveOut, ({ interval, same_winters: same }) =>
         [interval, same].flatMap(({ coverage, mean_width_c: width, score_c: score }) => [
           formatChance(coverage),
