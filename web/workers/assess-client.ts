@@ -1,6 +1,7 @@
 import type { DepthDuration, Ranking } from '../../analysis/answer/assessment.ts';
 import type { LeastCoverAnswer } from '../../analysis/answer/cover-answer.ts';
 import type { ThreeReadings } from '../../analysis/answer/three-readings.ts';
+import { t } from '../../analysis/language/t.ts';
 import type {
   AssessPort,
   AssessQuestion,
@@ -117,7 +118,7 @@ export class AssessClient implements AssessPort, LaterPort, SurfacePort {
       this.#worker = this.start();
       this.#worker.onmessage = ({ data }) => this.#receive(data);
       this.#worker.onerror = () =>
-        this.#fail(new Error('The part of the page that computes answers stopped working.'));
+        this.#fail(new Error(t`The part of the page that computes answers stopped working.`));
     }
     return this.#worker;
   }

@@ -9,6 +9,7 @@ import { completeValuesC } from '../../analysis/answer/winter-values.ts';
 import { threeReadings, type ThreeReadings } from '../../analysis/answer/three-readings.ts';
 import { countedPeriod, countHits } from '../../analysis/extremes/counted.ts';
 import { headline } from '../../analysis/extremes/headline.ts';
+import { t } from '../../analysis/language/t.ts';
 import { nearestStations } from '../../analysis/place/nearest-stations.ts';
 import type { PackStation } from '../../analysis/records/pack.ts';
 import { InputError } from '../../analysis/records/input-error.ts';
@@ -48,7 +49,7 @@ interface Ready extends FoundSubject {
 function knownType(typeId: string): CitrusType {
   const type = findType(typeId);
   if (type) return type;
-  throw new InputError(`Type "${typeId}" is not among the ${CITRUS_TYPES.length} types known.`);
+  throw new InputError(t`Type "${typeId}" is not among the ${CITRUS_TYPES.length} types known.`);
 }
 
 /** Places whose fits are kept: a pointer that wanders over the map asks about many. */

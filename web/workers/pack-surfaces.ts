@@ -4,6 +4,7 @@ import type { PlaceHistories, WinterSource } from '../../analysis/answer/place-h
 import { plainGrid } from '../../analysis/answer/plain-grid.ts';
 import { SurfaceFits } from '../../analysis/answer/surface-fits.ts';
 import { RECENT_WINTERS } from '../../analysis/extremes/trend.ts';
+import { t } from '../../analysis/language/t.ts';
 import { InputError } from '../../analysis/records/input-error.ts';
 import { findType } from '../../analysis/tree/catalogue.ts';
 import { gainsAt } from '../../analysis/winter/gain-spread.ts';
@@ -32,7 +33,7 @@ export class PackSurfaces {
     overtaken: () => Promise<boolean>,
   ): Promise<Surface | null> {
     const type = findType(typeId);
-    if (!type) throw new InputError(`Type "${typeId}" is not among the types known.`);
+    if (!type) throw new InputError(t`Type "${typeId}" is not among the types known.`);
     const { hours } = type.thresholds[level];
     const own = await this.source.grid();
     const grid = own ?? plainGrid(this.source.stations);

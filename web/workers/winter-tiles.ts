@@ -1,4 +1,5 @@
 import type { WinterSource } from '../../analysis/answer/place-histories.ts';
+import { t } from '../../analysis/language/t.ts';
 import { decodeGrid, type PlaceGrid } from '../../analysis/records/grid.ts';
 import type { PlaceParameters } from '../../analysis/place/place-parameters.ts';
 import { InputError } from '../../analysis/records/input-error.ts';
@@ -39,7 +40,7 @@ export class WinterTiles implements WinterSource {
       try {
         return JSON.parse(new TextDecoder().decode(bytes));
       } catch {
-        throw new InputError(`${name} arrived damaged: it is not the JSON it should be.`);
+        throw new InputError(t`${name} arrived damaged: it is not the JSON it should be.`);
       }
     };
     const [stations, manifest] = await Promise.all([json('stations.json'), json('pack.json')]);
@@ -70,7 +71,7 @@ export class WinterTiles implements WinterSource {
   /** @throws InputError when the tile can't be loaded, or doesn't hold the station */
   async winters({ id, tile }: PackStation): Promise<WinterTable> {
     const table = (await this.#tile(tile)).get(id);
-    if (!table) throw new InputError(`Tile ${tile} holds no winters of station ${id}.`);
+    if (!table) throw new InputError(t`Tile ${tile} holds no winters of station ${id}.`);
     return table;
   }
 
@@ -93,6 +94,6 @@ async function load(url: string, fetcher: TileFetch): Promise<Uint8Array> {
   try {
     return new Uint8Array(await response.arrayBuffer());
   } catch {
-    throw new InputError(`${fileName(url)} broke off while it was loading.`);
+    throw new InputError(t`${fileName(url)} broke off while it was loading.`);
   }
 }

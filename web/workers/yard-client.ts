@@ -1,3 +1,4 @@
+import { t } from '../../analysis/language/t.ts';
 import type { BestSpot } from '../../analysis/spot/best-spots.ts';
 import type { OffsetField } from '../../analysis/spot/offset-field.ts';
 import { Superseded } from './messages.ts';
@@ -82,7 +83,7 @@ export class YardClient {
       this.#worker = this.start();
       this.#worker.onmessage = ({ data }) => this.#receive(data);
       this.#worker.onerror = () =>
-        this.#fail(new Error('The part of the page that works out the yard stopped working.'));
+        this.#fail(new Error(t`The part of the page that works out the yard stopped working.`));
     }
     return this.#worker;
   }
