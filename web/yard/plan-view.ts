@@ -161,6 +161,11 @@ export class PlanView {
     return null;
   }
 
+  /** What is drawn, as an image (`data:`); `ratio` dots for one px. */
+  picture(ratio: number): string {
+    return this.#stage.toDataURL({ pixelRatio: ratio });
+  }
+
   remove(): void {
     this.#stage.destroy();
   }

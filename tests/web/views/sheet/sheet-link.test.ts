@@ -1,4 +1,4 @@
-import jsqrModule from 'jsqr';
+import jsQR from 'jsqr';
 import { describe, expect, it } from 'vitest';
 
 import { READY_YARDS } from '../../../../analysis/spot/ready-yards.ts';
@@ -16,8 +16,6 @@ import {
 } from '../../../../web/views/sheet/sheet-link.ts';
 
 const BASE = 'https://winters.example.org/citrus/';
-const jsQR = jsqrModule as unknown as typeof jsqrModule.default;
-
 /** Draws the path as print would, `px` a module, and reads it back. */
 function scanned({ modules, path }: { modules: number; path: string }, px = 4): string | undefined {
   const side = (modules + 2 * QUIET_MODULES) * px;
