@@ -6,16 +6,20 @@ import { defineConfig } from 'vite';
 import { serveCatalogues } from './data-scripts/language/vite-catalogues.ts';
 import { preloadPage } from './data-scripts/language/vite-preload-page.ts';
 import { offlineWorker } from './data-scripts/serve/vite-offline.ts';
+import made from './package.json' with { type: 'json' };
 import { precompressBuild, servePacks } from './data-scripts/serve/vite-packs.ts';
+import { serveUsPostcodes } from './data-scripts/serve/vite-us-postcodes.ts';
 
 export default defineConfig({
   root: 'web',
   base: './',
+  define: { 'import.meta.env.VITE_VERSION': JSON.stringify(made.version) },
   plugins: [
     svelte({ configFile: resolve('svelte.config.js') }),
     servePacks(resolve(process.env.PACKS ?? 'packs')),
     serveCatalogues(resolve('.')),
     preloadPage(resolve('web/page.ts')),
+    serveUsPostcodes(),
     precompressBuild(),
     offlineWorker(),
   ],

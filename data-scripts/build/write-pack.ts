@@ -20,7 +20,8 @@ import { buildGrid } from './grid-file.ts';
 import { landForMap, worldLand } from './outlines.ts';
 import { readPlaces } from './read-places.ts';
 import { listFiles } from './staging.ts';
-import { US_POSTCODES_SOURCES, usPostcodes } from './us-postcodes.ts';
+import { US_POSTCODES_SOURCES } from '../../analysis/archive/us-postcodes.ts';
+import { usPostcodes } from './us-postcodes.ts';
 
 export interface PackContents {
   readonly description: PackDescription;
