@@ -35,3 +35,9 @@ export function sayCount(count: number): string {
   if (spokenLocale() === ENGLISH) return String(whole).replace(/\B(?=(\d{3})+$)/g, ',');
   return formatOf(0, true).format(whole);
 }
+
+/** Whole hundredths: `34%`, in Spanish `34 %`. */
+export function sayPercent(whole: number): string {
+  if (spokenLocale() === ENGLISH) return `${whole}%`;
+  return new Intl.NumberFormat(spokenLocale(), { style: 'percent' }).format(whole / 100);
+}

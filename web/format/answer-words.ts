@@ -1,14 +1,18 @@
 import type { LevelAnswer } from '../../analysis/answer/assessment.ts';
+import { t } from '../../analysis/language/t.ts';
 import { formatWinter } from './dates.ts';
-import { countedNoun } from './estimated.ts';
+import { countedWinters } from './estimated.ts';
 import { plural } from './numbers.ts';
 import {
   formatHeadline,
   formatHeadlineShort,
+  formatPeriodAtEnd,
   formatPeriodFigure,
   formatPeriodRange,
   formatPeriodWithin,
   formatRangeWithin,
+  formatWinterWithin,
+  limitWords,
   longestTold,
 } from './periods.ts';
 
@@ -46,7 +50,7 @@ function isBand({ level, headline, if_threshold: ends }: LevelAnswer): boolean {
 /** One level's answer for rows and tables: `about 1 winter in 12`, `1 in 90 or rarer`; for kill a band. */
 export function levelWords(level: LevelAnswer): string {
   const { headline, counted } = level;
-  if (counted.winters === 0) return 'not known';
+  if (counted.winters === 0) return t`not known`;
   if (isBand(level)) return killBand(level);
   if (headline.basis === 'beyond') return formatHeadlineShort(headline, counted.winters);
   return formatHeadline(headline, counted.winters);
@@ -55,55 +59,56 @@ export function levelWords(level: LevelAnswer): string {
 /** `in between 1 winter in 9 and 1 in 24`, `in 1 winter in 23, or more rarely`. */
 function bandSentence(level: LevelAnswer): string {
   const { winters } = level.counted;
-  const often = formatPeriodWithin(level.if_threshold.high.period, winters).replace('1 in', '1 winter in');
+  const often = formatWinterWithin(level.if_threshold.high.period, winters);
   const rare = rareEnd(level);
-  if (rare === null || rare > longestTold(winters)) return `in ${often}, or more rarely`;
-  return `in between ${often} and ${formatPeriodWithin(rare, winters)}`;
+  if (rare === null || rare > longestTold(winters)) return t`in ${often}, or more rarely`;
+  return t`in between ${often} and ${formatPeriodWithin(rare, winters)}`;
 }
 
 /** The same as the end of "would have lost major limbs ...", in two parts: the answer, and what hangs on to it. */
 export function sentenceEnd(level: LevelAnswer): { readonly main: string; readonly rest: string } {
   const { headline, counted } = level;
   if (counted.winters === 0)
-    return { main: 'no one can say how often', rest: 'no winter on record here is complete' };
-  if (isBand(level)) return { main: bandSentence(level), rest: 'a band, since kill figures are inferred' };
+    return { main: t`no one can say how often`, rest: t`no winter on record here is complete` };
+  if (isBand(level)) return { main: bandSentence(level), rest: t`a band, since kill figures are inferred` };
   if (headline.basis === 'beyond') {
     const bound = formatPeriodFigure(headline.low ?? longestTold(counted.winters));
     return {
-      main: `too rarely for ${counted.winters} winters to tell`,
-      rest: `1 winter in ${bound} or rarer, the low end of the range`,
+      main: t`too rarely for ${plural(counted.winters, t`winter`, t`winters`)} to tell`,
+      rest: t`1 winter in ${bound} or rarer, the low end of the range`,
     };
   }
   if (headline.basis === 'not seen') {
-    const [main, rest = ''] = formatHeadline(headline, counted.winters).split('; ');
-    return { main: main.replace('not seen', 'not once'), rest };
+    const main = t`not once in ${plural(counted.winters, t`winter`, t`winters`)}`;
+    return { main, rest: limitWords(headline) };
   }
-  const often = formatHeadline(headline, counted.winters);
-  return { main: often.startsWith('about') ? `in ${often}` : often, rest: '' };
+  return { main: formatPeriodAtEnd(headline.period), rest: '' };
 }
 
 /** The 90 % range in words, `''` where the headline already is a bound. */
 export function rangeWords(level: LevelAnswer): string {
   const { basis, low, high } = level.headline;
   if (basis === 'not seen' || basis === 'beyond' || isBand(level)) return '';
-  return `range ${formatRangeWithin(low, high, level.counted.winters)}`;
+  return t`range ${formatRangeWithin(low, high, level.counted.winters)}`;
 }
 
 /** `5 of 61 complete winters`; `5 of 61 estimated winters` where there is no station. */
 export function countWords(level: LevelAnswer, estimated = false): string {
-  return `${level.counted.hits} of ${plural(level.counted.winters, countedNoun(estimated))}`;
+  return t`${level.counted.hits} of ${countedWinters(level.counted.winters, estimated)}`;
 }
 
 /** `last in 1989–90`, `''` when there was none. */
 export function lastHitWords(level: LevelAnswer, hemisphere: 'north' | 'south'): string {
   const last = level.counted.hit_winters.at(-1);
-  return last === undefined ? '' : `last in ${formatWinter(last, hemisphere)}`;
+  return last === undefined ? '' : t`last in ${formatWinter(last, hemisphere)}`;
 }
 
 /** What to say where curve and count don't meet; `''` where they do. */
 export function disagreementWords(level: LevelAnswer): string {
   if (level.headline.agrees || !level.fitted) return '';
-  return `The curve says ${formatPeriodWithin(level.fitted.period, level.counted.winters)}, outside what the count allows (${formatPeriodRange(level.counted.low, level.counted.high)}): trust neither closely.`;
+  const curve = formatPeriodWithin(level.fitted.period, level.counted.winters);
+  const count = formatPeriodRange(level.counted.low, level.counted.high);
+  return t`The curve says ${curve}, outside what the count allows (${count}): trust neither closely.`;
 }
 
 /** Period to sort rows by, rarest last; where only a bound is known it stands for the answer. */

@@ -1,9 +1,10 @@
+import { t } from '../../analysis/language/t.ts';
 import type { Basis } from '../../analysis/tree/catalogue.ts';
 
 /** How well a figure is known. */
 export const BASIS_WORDS: Readonly<Record<Basis, string>> = {
-  found: 'found in a source',
-  memory: 'recalled from a source, not looked up',
-  inferred: 'worked out from sources',
-  practice: 'common practice, no source',
+  found: t`found in a source`,
+  memory: t`recalled from a source, not looked up`,
+  inferred: t`worked out from sources`,
+  practice: t`common practice, no source`,
 };

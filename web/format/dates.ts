@@ -1,8 +1,14 @@
-import { civilDate, MONTH_NAMES, parseIsoDay, type DayNumber } from '../../analysis/units/calendar.ts';
+import { sayDate, sayMonth, sayMonthLetter } from '../../analysis/language/dates.ts';
+import { civilDate, parseIsoDay, type DayNumber } from '../../analysis/units/calendar.ts';
 
-/** `January` for 1. */
-export function monthName(month: number): string {
-  return MONTH_NAMES[month - 1];
+/** `January` for 1; short `Jan`. */
+export function monthName(month: number, form: 'long' | 'short' = 'long'): string {
+  return sayMonth(month, form);
+}
+
+/** `J` for 1, for a narrow axis. */
+export function monthLetter(month: number): string {
+  return sayMonthLetter(month);
 }
 
 /** A night, dated by its morning: `23 December 1989`, short `23 Dec 1989`. Takes a day number or `YYYY-MM-DD`. */
@@ -10,8 +16,7 @@ export function formatDay(day: DayNumber | string, form: 'long' | 'short' = 'lon
   const number = typeof day === 'string' ? parseIsoDay(day) : day;
   if (number === null) return String(day);
   const date = civilDate(number);
-  const month = MONTH_NAMES[date.month - 1];
-  return `${date.day} ${form === 'short' ? month.slice(0, 3) : month} ${date.year}`;
+  return sayDate(date.year, date.month, date.day, form);
 }
 
 /** A winter's name: `1989–90` north of the equator (the year of its January is 1990), `1990` south of it. */

@@ -1,7 +1,7 @@
 import type { Ranking } from '../../analysis/answer/assessment.ts';
 import { t } from '../../analysis/language/t.ts';
 import { plural } from './numbers.ts';
-import { FIXED_SPACE, formatDifference } from './temperatures.ts';
+import { FIXED_SPACE, formatSize } from './temperatures.ts';
 import type { TemperatureUnit } from './unit.ts';
 
 /** True where the winters are told from stations around, so that hits and counts are estimates; false on a station. */
@@ -23,14 +23,12 @@ export function countedWinters(count: number, estimated: boolean): string {
 
 /** `± 1.4 °F`. */
 export function errorWords(errorC: number, unit: TemperatureUnit): string {
-  return `±${FIXED_SPACE}${formatDifference(errorC, unit).replace('+', '')}`;
+  return `±${FIXED_SPACE}${formatSize(errorC, unit)}`;
 }
 
 /** What must stand beside an estimated answer, in one sentence; the ranges hold this error already. */
 export function estimateSentence({ place, evidence }: Ranking, unit: TemperatureUnit): string {
-  const from = evidence.length === 1 ? 'one station' : `${evidence.length} stations`;
-  return (
-    `No thermometer stood here: these winters are estimated from ${from} around, their level good to about ` +
-    `${errorWords(place.error_c ?? 0, unit)}, which the period allows for as well as its range: a colder truth adds more hits than a milder one takes away.`
-  );
+  const from = evidence.length === 1 ? t`one station` : plural(evidence.length, t`station`, t`stations`);
+  const error = errorWords(place.error_c ?? 0, unit);
+  return t`No thermometer stood here: these winters are estimated from ${from} around, their level good to about ${error}, which the period allows for as well as its range: a colder truth adds more hits than a milder one takes away.`;
 }

@@ -1,4 +1,5 @@
 import type { LevelAnswer } from '../../analysis/answer/assessment.ts';
+import { t } from '../../analysis/language/t.ts';
 import { formatHeadline } from './periods.ts';
 import { differenceIn, figure, formatDifference } from './temperatures.ts';
 import type { TemperatureUnit } from './unit.ts';
@@ -15,15 +16,15 @@ export function gainWords(level: LevelAnswer, unit: TemperatureUnit): string {
   const { low, high } = level.if_gain;
   const range = (lowC: number, highC: number): string => {
     const [a, b] = [lowC, highC].map((gain) => figure(differenceIn(gain, unit), 1));
-    return a === b ? '' : ` (${a} to ${b})`;
+    return a === b ? '' : ` (${t`${a} to ${b}`})`;
   };
   const calm = formatDifference(level.gain_calm_c, unit) + range(low.gain_calm_c, high.gain_calm_c);
   const windy = formatDifference(level.gain_windy_c, unit) + range(low.gain_windy_c, high.gain_windy_c);
-  return `${calm} on calm and ${windy} on windy nights`;
+  return t`${calm} on calm and ${windy} on windy nights`;
 }
 
 /** The answer at both ends of the gain: `at the low end about 1 winter in 9, at the high end about 1 winter in 40`. */
 export function gainEndWords({ if_gain: { low, high }, counted: { winters } }: LevelAnswer): string {
   const [least, most] = [low, high].map((end) => formatHeadline(end.headline, winters));
-  return least === most ? '' : `at the low end ${least}, at the high end ${most}`;
+  return least === most ? '' : t`at the low end ${least}, at the high end ${most}`;
 }

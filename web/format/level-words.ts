@@ -1,3 +1,4 @@
+import { t } from '../../analysis/language/t.ts';
 import type { Level } from '../../analysis/tree/levels.ts';
 
 /** How a level is named and told. */
@@ -17,36 +18,35 @@ export interface LevelWords {
 
 export const LEVEL_WORDS: Readonly<Record<Level, LevelWords>> = {
   fruit: {
-    label: 'Fruit',
-    took: 'lost the fruit still hanging on it',
-    many: 'lose their fruit',
-    one: 'loses its fruit',
-    object: 'the fruit',
-    meaning: 'Fruit on the tree freezes; it may be juiced at once or is lost.',
+    label: t`Fruit`,
+    took: t`lost the fruit still hanging on it`,
+    many: t`lose their fruit`,
+    one: t`loses its fruit`,
+    object: t`the fruit`,
+    meaning: t`Fruit on the tree freezes; it may be juiced at once or is lost.`,
   },
   leaf: {
-    label: 'Leaf',
-    took: 'lost leaves and twigs',
-    many: 'lose leaves and twigs',
-    one: 'loses leaves and twigs',
-    object: 'leaves and twigs',
-    meaning: 'Leaves and young twigs die; the tree grows them again in spring and bears less.',
+    label: t`Leaf`,
+    took: t`lost leaves and twigs`,
+    many: t`lose leaves and twigs`,
+    one: t`loses leaves and twigs`,
+    object: t`leaves and twigs`,
+    meaning: t`Leaves and young twigs die; the tree grows them again in spring and bears less.`,
   },
   wood: {
-    label: 'Wood',
-    took: 'lost major limbs',
-    many: 'lose major limbs',
-    one: 'loses major limbs',
-    object: 'major limbs',
-    meaning: 'Large branches die back; the tree needs years to bear as before.',
+    label: t`Wood`,
+    took: t`lost major limbs`,
+    many: t`lose major limbs`,
+    one: t`loses major limbs`,
+    object: t`major limbs`,
+    meaning: t`Large branches die back; the tree needs years to bear as before.`,
   },
   kill: {
-    label: 'Life',
-    took: 'been killed down to its graft',
-    many: 'die back to the graft',
-    one: 'dies back to its graft',
-    object: 'the tree itself',
-    meaning:
-      'The tree dies down to its graft. Most of these figures are inferred, so they are shown as a band.',
+    label: t`Life`,
+    took: t`been killed down to its graft`,
+    many: t`die back to the graft`,
+    one: t`dies back to its graft`,
+    object: t`the tree itself`,
+    meaning: t`The tree dies down to its graft. Most of these figures are inferred, so they are shown as a band.`,
   },
 };

@@ -1,4 +1,5 @@
-import { MONTH_NAMES } from '../../analysis/units/calendar.ts';
+import { sayMonthDay } from '../../analysis/language/dates.ts';
+import { t } from '../../analysis/language/t.ts';
 
 /** Parts of a date of every year. */
 export interface MonthDay {
@@ -17,8 +18,7 @@ export function monthDayOf(text: string): MonthDay {
 export function formatMonthDay(text: string | null, form: 'long' | 'short' = 'short'): string {
   if (text === null) return '\u2013';
   const { month, day } = monthDayOf(text);
-  const name = MONTH_NAMES[month - 1];
-  return `${day}\u00a0${form === 'short' ? name.slice(0, 3) : name}`;
+  return sayMonthDay(month, day, form).replaceAll(' ', '\u00a0');
 }
 
 /** `14 to 29 Nov`, `28 Nov to 3 Dec`; one date where both are the same. */
@@ -26,5 +26,5 @@ export function formatMonthDays(from: string, to: string, form: 'long' | 'short'
   if (from === to) return formatMonthDay(from, form);
   const sameMonth = from.slice(0, 2) === to.slice(0, 2);
   const first = sameMonth ? String(monthDayOf(from).day) : formatMonthDay(from, form);
-  return `${first} to ${formatMonthDay(to, form)}`;
+  return t`${first} to ${formatMonthDay(to, form)}`;
 }

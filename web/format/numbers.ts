@@ -1,3 +1,5 @@
+import { sayCount, sayFigure, sayFigureText, sayPercent } from '../../analysis/language/figures.ts';
+import { t } from '../../analysis/language/t.ts';
 import { FIXED_SPACE } from './temperatures.ts';
 import type { TemperatureUnit } from './unit.ts';
 
@@ -6,7 +8,7 @@ export const M_PER_FOOT = 0.3048;
 
 /** `12,345`. */
 export function formatCount(count: number): string {
-  return String(Math.round(count)).replace(/\B(?=(\d{3})+$)/g, ',');
+  return sayCount(count);
 }
 
 /** `1 winter`, `12 winters`. */
@@ -17,23 +19,23 @@ export function plural(count: number, one: string, many = `${one}s`): string {
 /** A chance 0-1 as `34%`; the ends say `under 1%` and `over 99%`, since no record proves never or always. */
 export function formatChance(chance: number | null): string {
   if (chance === null || !Number.isFinite(chance)) return '\u2013';
-  if (chance > 0 && chance < 0.01) return `under 1%`;
-  if (chance < 1 && chance > 0.99) return `over 99%`;
-  return `${Math.round(chance * 100)}%`;
+  if (chance > 0 && chance < 0.01) return t`under ${sayPercent(1)}`;
+  if (chance < 1 && chance > 0.99) return t`over ${sayPercent(99)}`;
+  return sayPercent(Math.round(chance * 100));
 }
 
 /** `340 kB`, `7.6 MB` (powers of ten, as browsers count transfers). */
 export function formatBytes(bytes: number): string {
   if (bytes < 1000) return `${bytes} B`;
   if (bytes < 1e6) return `${Math.round(bytes / 1000)} kB`;
-  return `${(bytes / 1e6).toFixed(bytes < 1e7 ? 1 : 0)} MB`;
+  return `${sayFigure(bytes / 1e6, bytes < 1e7 ? 1 : 0)} MB`;
 }
 
 /** Miles beside °F, kilometres beside °C: `4 mi`, `6 km`; below 10 with one digit. */
 export function formatDistance(distanceKm: number | null, unit: TemperatureUnit): string {
   if (distanceKm === null) return '\u2013';
   const value = unit === 'F' ? distanceKm / KM_PER_MILE : distanceKm;
-  return `${value < 9.95 ? value.toFixed(1) : formatCount(value)}${FIXED_SPACE}${unit === 'F' ? 'mi' : 'km'}`;
+  return `${value < 9.95 ? sayFigure(value, 1) : formatCount(value)}${FIXED_SPACE}${unit === 'F' ? 'mi' : 'km'}`;
 }
 
 /** Feet beside °F, metres beside °C. */
@@ -46,12 +48,17 @@ export function formatElevation(elevationM: number | null, unit: TemperatureUnit
 
 /** `30.62° N, 42.10° W`. */
 export function formatPoint(lat: number, lon: number): string {
-  const part = (value: number, positive: string, negative: string): string =>
-    `${Math.abs(value).toFixed(2)}° ${value < 0 ? negative : positive}`;
-  return `${part(lat, 'N', 'S')}, ${part(lon, 'E', 'W')}`;
+  const [north, east] = [lat, lon].map((value) => sayFigure(Math.abs(value), 2));
+  const latitude = lat < 0 ? t`${north}° S` : t`${north}° N`;
+  return `${latitude}, ${lon < 0 ? t`${east}° W` : t`${east}° E`}`;
 }
 
 /** Hours: `4 h`, `0.5 h`; 0 is `an instant`. */
 export function formatHours(hours: number): string {
-  return hours === 0 ? 'an instant' : `${Number(hours.toFixed(1))}${FIXED_SPACE}h`;
+  return hours === 0 ? t`an instant` : `${formatPlain(hours, 1)}${FIXED_SPACE}h`;
+}
+
+/** A figure of at most so many digits behind the decimal sign, without noughts at its end: `2`, `2.5`. */
+export function formatPlain(value: number, most: number): string {
+  return sayFigureText(String(Number(value.toFixed(most))));
 }

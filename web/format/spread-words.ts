@@ -1,5 +1,6 @@
+import { t } from '../../analysis/language/t.ts';
 import type { Spread } from '../../analysis/winter/gain-spread.ts';
-import { differenceIn, figure, FIXED_SPACE, formatDifference } from './temperatures.ts';
+import { differenceIn, figure, formatDifference } from './temperatures.ts';
 import type { TemperatureUnit } from './unit.ts';
 
 /** Offsets smaller than this are none, °C. */
@@ -8,7 +9,7 @@ const NOTHING_C = 0.03;
 /** `+4.5 °F (3.0 to 6.0)`, the range only where there is one; `nothing` for none. */
 export function spreadWords({ lowC, centreC, highC }: Spread, unit: TemperatureUnit): string {
   const isNone = [lowC, centreC, highC].every((value) => Math.abs(value) < NOTHING_C);
-  if (isNone) return 'nothing';
+  if (isNone) return t`nothing`;
   const centre = formatDifference(centreC, unit);
   return highC - lowC < NOTHING_C ? centre : `${centre} (${rangeFigures(lowC, highC, unit)})`;
 }
@@ -17,10 +18,5 @@ export function spreadWords({ lowC, centreC, highC }: Spread, unit: TemperatureU
 function rangeFigures(lowC: number, highC: number, unit: TemperatureUnit): string {
   const [low, high] = [differenceIn(lowC, unit), differenceIn(highC, unit)];
   const plus = low < 0 && high > 0 ? '+' : '';
-  return `${figure(low, 1)} to ${plus}${figure(high, 1)}`;
-}
-
-/** A signed figure without its unit, for columns: `+4.5`, `0`. */
-export function signedFigure(offsetC: number, unit: TemperatureUnit): string {
-  return formatDifference(offsetC, unit).split(FIXED_SPACE)[0];
+  return t`${figure(low, 1)} to ${plus + figure(high, 1)}`;
 }

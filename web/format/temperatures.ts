@@ -1,3 +1,5 @@
+import { sayFigureText } from '../../analysis/language/figures.ts';
+import { t } from '../../analysis/language/t.ts';
 import {
   celsiusDifferenceToFahrenheit,
   celsiusToFahrenheit,
@@ -32,7 +34,7 @@ function digitsFor(unit: TemperatureUnit, digits?: number): number {
 /** A figure with a true minus sign and never "minus zero". */
 export function figure(value: number, digits: number): string {
   const text = Math.abs(value).toFixed(digits);
-  return value < 0 && Number(text) !== 0 ? MINUS + text : text;
+  return (value < 0 && Number(text) !== 0 ? MINUS : '') + sayFigureText(text);
 }
 
 /** `26 °F`, `−3.3 °C`; `null` gives an en dash. */
@@ -65,16 +67,24 @@ export function formatTemperatureRange(
   const low = formatTemperatureFigure(lowC, unit, digits);
   const high = formatTemperatureFigure(highC, unit, digits);
   const symbol = FIXED_SPACE + unitSymbol(unit);
-  return low === high ? low + symbol : `${low} to ${high}${symbol}`;
+  return low === high ? low + symbol : t`${low} to ${high}` + symbol;
 }
 
 /** A signed difference: `+2.0 °F`, `−1.1 °C`, `0 °F`. One digit unless told otherwise. */
 export function formatDifference(differenceC: number, unit: TemperatureUnit, digits = 1): string {
+  return signedFigure(differenceC, unit, digits) + FIXED_SPACE + unitSymbol(unit);
+}
+
+/** The same without its unit, for columns: `+4.5`, `0`. */
+export function signedFigure(differenceC: number, unit: TemperatureUnit, digits = 1): string {
   const value = differenceIn(differenceC, unit);
-  const text = figure(value, digits);
-  const symbol = FIXED_SPACE + unitSymbol(unit);
-  if (Number(text.replace(MINUS, '-')) === 0) return `0${symbol}`;
-  return (value > 0 ? '+' : '') + text + symbol;
+  if (Number(value.toFixed(digits)) === 0) return '0';
+  return (value > 0 ? '+' : '') + figure(value, digits);
+}
+
+/** The size of a difference without its sign: `2.0 °F`. */
+export function formatSize(differenceC: number, unit: TemperatureUnit, digits = 1): string {
+  return formatDifference(Math.abs(differenceC), unit, digits).replace('+', '');
 }
 
 /** A step that gives about `count` round marks over `span` in the shown unit: 1, 2, 5, 10, 20... */

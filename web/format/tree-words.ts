@@ -1,21 +1,22 @@
+import { t } from '../../analysis/language/t.ts';
 import type { PenaltyCause, Rootstock, TreeState } from '../../analysis/tree/penalties.ts';
 
 /** From this age on a tree counts as mature, years since planting. */
 export const MATURE_AGE_YEARS = 6;
 
 export const ROOTSTOCK_WORDS: Readonly<Record<Rootstock, string>> = {
-  'sour-orange': 'Sour orange, or not known',
-  trifoliate: 'Trifoliate orange and its hybrids',
-  'rough-lemon': 'Rough lemon, Volkamer, citron',
+  'sour-orange': t`Sour orange, or not known`,
+  trifoliate: t`Trifoliate orange and its hybrids`,
+  'rough-lemon': t`Rough lemon, Volkamer, citron`,
 };
 
 const CAUSE_WORDS: Readonly<Record<PenaltyCause, string>> = {
-  age: 'young tree',
-  condition: 'condition',
-  fruit_load: 'carrying fruit',
-  container: 'in a container',
-  not_hardened: 'not hardened',
-  rootstock: 'rootstock',
+  age: t`young tree`,
+  condition: t`condition`,
+  fruit_load: t`carrying fruit`,
+  container: t`in a container`,
+  not_hardened: t`not hardened`,
+  rootstock: t`rootstock`,
 };
 
 /** A penalty's cause in words; causes this page doesn't know yet are shown as they come. */
@@ -25,24 +26,32 @@ export function causeWords(cause: string): string {
 
 /** `3 years old`, `mature`. */
 export function ageWords(ageYears: number | null): string {
-  if (ageYears === null || ageYears >= MATURE_AGE_YEARS) return 'mature';
-  return ageYears === 1 ? '1 year old' : `${ageYears} years old`;
+  if (ageYears === null || ageYears >= MATURE_AGE_YEARS) return t`mature`;
+  return ageYears === 1 ? t`1 year old` : t`${ageYears} years old`;
 }
 
-/** The tree around its name: `mature, vigorous` before it, `in a container, carrying fruit` after it (or `''`). */
+/** The tree around its name: `vigorous mature` before it, `, in a container, carrying fruit,` after it (or `''`). */
 export function treeWords(tree: TreeState): { readonly before: string; readonly after: string } {
-  const age = tree.ageYears >= MATURE_AGE_YEARS ? 'mature' : `${tree.ageYears}-year-old`;
   const after = [
-    tree.condition === 'average' ? 'of average vigour' : '',
-    tree.rootstock === 'sour-orange'
-      ? ''
-      : `on ${tree.rootstock === 'trifoliate' ? 'trifoliate' : 'rough lemon'} stock`,
-    tree.container ? 'in a container' : '',
-    tree.fruitLoad ? 'carrying fruit' : '',
-    tree.hardened ? '' : 'not hardened',
+    tree.condition === 'average' ? t`of average vigour` : '',
+    tree.rootstock === 'trifoliate' ? t`on trifoliate stock` : '',
+    tree.rootstock === 'rough-lemon' ? t`on rough lemon stock` : '',
+    tree.container ? t`in a container` : '',
+    tree.fruitLoad ? t`carrying fruit` : '',
+    tree.hardened ? '' : t`not hardened`,
   ].filter((part) => part !== '');
   return {
-    before: tree.condition === 'average' ? age : `${tree.condition} ${age}`,
+    before: withCondition(tree.condition, ageBefore(tree.ageYears)),
     after: after.length === 0 ? '' : `, ${after.join(', ')},`,
   };
+}
+
+function ageBefore(ageYears: number): string {
+  if (ageYears >= MATURE_AGE_YEARS) return t`mature`;
+  return ageYears === 1 ? t`1-year-old` : t`${ageYears}-year-old`;
+}
+
+function withCondition(condition: TreeState['condition'], age: string): string {
+  if (condition === 'average') return age;
+  return condition === 'vigorous' ? t`vigorous ${age}` : t`weak ${age}`;
 }

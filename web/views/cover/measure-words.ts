@@ -2,7 +2,7 @@ import { CONDITIONS_OF_COVER, type MeasureId } from '../../../analysis/cover/cov
 import { findMeasure, type Measure } from '../../../analysis/cover/measures.ts';
 import { LEVELS } from '../../../analysis/tree/levels.ts';
 import type { GainSpread } from '../../../analysis/winter/gain-spread.ts';
-import { signedFigure } from '../../format/spread-words.ts';
+import { signedFigure } from '../../format/temperatures.ts';
 import { SHORT_NAMES } from '../../format/cover-words.ts';
 import type { TemperatureUnit } from '../../format/unit.ts';
 
