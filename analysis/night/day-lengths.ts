@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import { InputError } from '../records/input-error.ts';
 import type { DailySeries } from '../records/series.ts';
 import { dayOfYear } from '../units/calendar.ts';
@@ -10,7 +11,7 @@ import { dayLengthH } from './sun.ts';
  */
 export function dayLengths(series: DailySeries): Float64Array {
   const { lat, id } = series.station;
-  if (lat === null) throw new InputError(`Station ${id} has no latitude, so its nights have no sunrise.`);
+  if (lat === null) throw new InputError(t`Station ${id} has no latitude, so its nights have no sunrise.`);
   const byDay = new Float64Array(367);
   for (let day = 1; day <= 366; day++) byDay[day] = dayLengthH(lat, day);
   const lengths = new Float64Array(series.tminC.length);

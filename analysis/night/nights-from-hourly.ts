@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import {
   KEPT_NIGHT_MAX_C,
   NIGHT_BASES,
@@ -36,7 +37,7 @@ const WIND_READINGS_MIN = 3;
 export function nightsFromHourly(series: HourlySeries): NightTable {
   const { lat, lon, id } = series.station;
   if (lat === null || lon === null) {
-    throw new InputError(`Station ${id} has no latitude or longitude, so its nights have no sunrise.`);
+    throw new InputError(t`Station ${id} has no latitude or longitude, so its nights have no sunrise.`);
   }
   const timeH = series.timeUtcH.map((time) => time + lon / 15);
   const readings: Readings = { timeH, tempC: series.tempC };

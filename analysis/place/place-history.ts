@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import { MISSING_HUNDREDTHS, NIGHT_KINDS, SUSTAINED_COUNT } from '../records/nights.ts';
 import type { WinterTable } from '../records/winters.ts';
 import type { WinterWeights } from './anomaly-weights.ts';
@@ -31,7 +32,7 @@ export interface PlaceHistory {
 export const ON_STATION_KM = 0.1;
 const ON_STATION_M = 10;
 /** Reason of a winter that is left out at a point. */
-const NOT_TOLD = 'no station near enough has this winter complete';
+const NOT_TOLD = t`no station near enough has this winter complete`;
 
 /** The winters of a site by a model of the stations around it. */
 export function placeHistory(model: PlaceModel, site: Site): PlaceHistory {

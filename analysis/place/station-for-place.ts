@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import { InputError } from '../records/input-error.ts';
 import { nearestStations, type Located, type StationNearby } from './nearest-stations.ts';
 
@@ -23,8 +24,8 @@ export function stationForPlace<S extends Located & { readonly winters: { readon
   if (best) return best;
   const where = `${place.lat}, ${place.lon}`;
   const [nearest] = nearestStations(stations, place, 1, Infinity);
-  if (!nearest) throw new InputError('the pack has no station');
+  if (!nearest) throw new InputError(t`the pack has no station`);
   throw new InputError(
-    `${where} is ${Math.round(nearest.distanceKm)} km from the nearest station (${nearest.station.id}); the limit is ${MAX_STATION_KM} km`,
+    t`${where} is ${Math.round(nearest.distanceKm)} km from the nearest station (${nearest.station.id}); the limit is ${MAX_STATION_KM} km`,
   );
 }
