@@ -1,7 +1,8 @@
 import type { CitrusType } from '../tree/catalogue.ts';
 import type { LevelGainSpreads } from '../tree/level-gains.ts';
 import type { TreeState } from '../tree/penalties.ts';
-import { adviseType, USUAL_BUYER, type OpenAdvice, type PlanEnds, type ShortEnds } from './advice.ts';
+import { adviseType, type OpenAdvice, type PlanEnds, type ShortEnds } from './advice.ts';
+import { sceneOf } from './advice-customer.ts';
 import { lossFigures, shortEnds, type AdviceShelves } from './advice-figures.ts';
 import { limitC } from './level-answer.ts';
 
@@ -22,7 +23,7 @@ export interface BatchAdvising {
 }
 
 /**
- * The class of each type at a place, for a usual buyer. A plan is only looked at where the tree needs one. Nights are not
+ * The class of each type at a place as the counter gives it before anything is known of a buyer. A plan is only looked at where the tree needs one. Nights are not
  * counted, so that a pot which must come in and "not here" stay one class.
  */
 export function adviseBatch(
@@ -31,14 +32,14 @@ export function adviseBatch(
   shelves: AdviceShelves,
 ): (OpenAdvice | null)[] {
   const ends = new EndsOnce(shelves);
-  const inGround = { ...tree, container: false };
-  const inPot = { ...tree, container: true };
+  const { tree: inGround, buyer } = sceneOf(tree, {});
+  const inPot = { ...inGround, container: true };
   return types.map((type) => {
     const question = {
       winters,
       bare: ends.of(type, inGround, bare),
       pot: { bare: ends.of(type, inPot, bare), nights: null },
-      buyer: USUAL_BUYER,
+      buyer,
     };
     const open = adviseType({ ...question, plans: [] }).advice;
     if (open === null || open === 'plant-out' || open === 'with-plan') return open;
