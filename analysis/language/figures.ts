@@ -10,7 +10,7 @@ function formatOf(digits: number, isGrouped: boolean): Intl.NumberFormat {
     new Intl.NumberFormat(spokenLocale(), {
       minimumFractionDigits: digits,
       maximumFractionDigits: digits,
-      useGrouping: isGrouped,
+      useGrouping: isGrouped && 'auto',
     });
   made.set(key, format);
   return format;
