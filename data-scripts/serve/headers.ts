@@ -11,6 +11,7 @@ import { originsOf } from './archives.ts';
 function contentSecurityPolicy(archives: readonly string[]): string {
   return [
     "default-src 'self'",
+    "manifest-src 'self'",
     "script-src 'self' 'wasm-unsafe-eval'",
     "worker-src 'self' blob:",
     ["connect-src 'self' blob: data:", ...originsOf(archives)].join(' '),

@@ -30,6 +30,8 @@ export async function startVisit(
     viewport: { width: 1280, height: 900 },
     locale: 'en-US',
     reducedMotion: 'reduce',
+    // What a worker answers from its cache is no request any more; tests of the page without network let it in.
+    serviceWorkers: 'block',
     ...options,
   });
   const site = new URL(inject('siteUrl')).origin;
@@ -46,6 +48,7 @@ export async function startVisit(
   page.on('console', (message) => {
     // The software renderer tells of its own speed; that is nothing of the page's.
     if (message.text().includes('GL Driver Message')) return;
+    if (message.text() === 'Service Worker registration blocked by Playwright') return;
     if (['error', 'warning'].includes(message.type())) complaints.push(message.text());
   });
   page.on('pageerror', (error) => complaints.push(error.message));

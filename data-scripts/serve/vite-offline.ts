@@ -1,0 +1,78 @@
+import { createHash } from 'node:crypto';
+import { readFile, readdir, stat, writeFile } from 'node:fs/promises';
+import { join, resolve } from 'node:path';
+
+import { build } from 'esbuild';
+import type { Plugin } from 'vite';
+
+import { SITE_FILE } from './archives.ts';
+
+/** Name of the worker's file; its place decides what it may serve, so it lies beside the page. */
+export const WORKER_FILE = 'sw.js';
+
+/** Not kept: the worker itself, and settings that the server may tell otherwise tomorrow. */
+const NEVER = new Set([WORKER_FILE, SITE_FILE]);
+
+/** The page does without the database engine until it is asked about nights. */
+const LATER = /^assets\/duckdb-(eh|browser-eh\.worker)-/;
+
+/** Names that carry a hash of the content, as `headers.ts` knows them. */
+const HASHED = /^assets\/.+-[\w-]{8}\.\w+$/;
+
+/**
+ * Writes the worker that serves the page without network, with the list of the files it keeps, when everything else has
+ * been built and compressed.
+ */
+export function offlineWorker(): Plugin {
+  return {
+    name: 'offline-worker',
+    apply: 'build',
+    writeBundle: {
+      order: 'post',
+      sequential: true,
+      handler: async ({ dir }) => void (dir && (await writeWorker(dir))),
+    },
+  };
+}
+
+async function writeWorker(folder: string): Promise<void> {
+  const names = (await readdir(folder, { recursive: true, withFileTypes: true }))
+    .filter((entry) => entry.isFile())
+    .map((entry) =>
+      join(entry.parentPath, entry.name)
+        .slice(folder.length + 1)
+        .replaceAll('\\', '/'),
+    )
+    .filter((name) => !NEVER.has(name) && !/\.(br|gz|map|tmp)$/.test(name))
+    .sort();
+  const files = await Promise.all(names.map((name) => describe(folder, name)));
+  const version = createHash('sha256').update(JSON.stringify(files)).digest('hex').slice(0, 16);
+  const { outputFiles } = await build({
+    entryPoints: [resolve('web/offline/worker/page-worker.ts')],
+    bundle: true,
+    minify: true,
+    write: false,
+    format: 'iife',
+    target: 'es2022',
+    define: { SITE: JSON.stringify({ version, files }) },
+  });
+  await writeFile(join(folder, WORKER_FILE), outputFiles[0].contents);
+}
+
+async function describe(folder: string, name: string): Promise<object> {
+  const file = join(folder, name);
+  const { size } = await stat(file);
+  const compressed = await stat(`${file}.br`).catch(() => null);
+  const hash = async (): Promise<string> =>
+    createHash('sha256')
+      .update(await readFile(file))
+      .digest('hex')
+      .slice(0, 16);
+  return {
+    path: name === 'index.html' ? '' : name,
+    revision: HASHED.test(name) ? null : await hash(),
+    bytes: size,
+    sent: compressed?.size ?? size,
+    later: LATER.test(name),
+  };
+}
