@@ -1,6 +1,7 @@
 import { getContext, setContext } from 'svelte';
 import type { LevelAnswer, Ranking, TypeAnswer } from '../../analysis/answer/assessment.ts';
 import type { OpenPack } from '../data/open-pack.ts';
+import type { OfflineState } from '../offline/offline-state.svelte.ts';
 import { typeName } from '../../analysis/tree/type-names.ts';
 import { hemisphereOf } from '../format/dates.ts';
 import { isEstimated } from '../format/estimated.ts';
@@ -39,6 +40,8 @@ export class PageState {
   mapView = $state.raw<MapView | null>(null);
   /** The surfaces the map shows; `null` before there is a map. */
   surfaces = $state.raw<SurfaceState | null>(null);
+  /** Working without network; `null` until the first screen is done. */
+  offline = $state.raw<OfflineState | null>(null);
   /** Sentences about parts of the address that made no sense. */
   ignored = $state.raw<readonly string[]>([]);
 
