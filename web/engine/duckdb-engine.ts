@@ -17,14 +17,20 @@ const RANGES_ONLY = { reliableHeadRequests: true, allowFullHTTPReads: false, for
 /** Starting takes 1 to 3 s once the files are here; a slow phone gets twenty times that. */
 const START_PATIENCE_MS = 60_000;
 
+/** DuckDB in its thread, no database open yet. */
+export interface BroughtUp {
+  readonly db: duckdb.AsyncDuckDB;
+  readonly thread: Worker;
+}
+
 /**
  * Downloads and starts DuckDB. Both files are fetched here rather than by the engine, so that bytes can be counted and a
  * failure is an error instead of a worker that never answers.
  */
-export async function startDuckdb(
+export async function bringUpDuckdb(
   onBytes: OnBytes,
   fetcher: Fetch = (url) => fetch(url),
-): Promise<RunningEngine> {
+): Promise<BroughtUp> {
   const [worker, wasm] = await downloadParts(fetcher, onBytes);
   await checkWasm(wasm, WASM_BYTES);
   const [workerBlobUrl, wasmBlobUrl] = [URL.createObjectURL(worker), URL.createObjectURL(wasm)];
@@ -32,11 +38,7 @@ export async function startDuckdb(
   const db = new duckdb.AsyncDuckDB(new duckdb.VoidLogger(), thread);
   try {
     await Promise.race([db.instantiate(wasmBlobUrl), failureOf(thread)]);
-    await db.open({ path: ':memory:', filesystem: RANGES_ONLY });
-    const connection = await db.connect();
-    await connection.query('set autoload_known_extensions = false');
-    await connection.query('set autoinstall_known_extensions = false');
-    return new DuckdbEngine(db, connection);
+    return { db, thread };
   } catch (error) {
     thread.terminate();
     throw error;
@@ -44,6 +46,29 @@ export async function startDuckdb(
     URL.revokeObjectURL(workerBlobUrl);
     URL.revokeObjectURL(wasmBlobUrl);
   }
+}
+
+/** Opens what was brought up; the engine is ended where that fails. */
+export async function openDuckdb(
+  { db, thread }: BroughtUp,
+  where: Pick<duckdb.DuckDBConfig, 'path' | 'accessMode'>,
+): Promise<duckdb.AsyncDuckDBConnection> {
+  try {
+    await db.open({ ...where, filesystem: RANGES_ONLY });
+    const connection = await db.connect();
+    await connection.query('set autoload_known_extensions = false');
+    await connection.query('set autoinstall_known_extensions = false');
+    return connection;
+  } catch (error) {
+    thread.terminate();
+    throw error;
+  }
+}
+
+/** Starts DuckDB to ask packs. */
+export async function startDuckdb(onBytes: OnBytes, fetcher?: Fetch): Promise<RunningEngine> {
+  const engine = await bringUpDuckdb(onBytes, fetcher);
+  return new DuckdbEngine(engine.db, await openDuckdb(engine, { path: ':memory:' }));
 }
 
 async function downloadParts(fetcher: Fetch, onBytes: OnBytes): Promise<[Blob, Blob]> {
