@@ -62,3 +62,8 @@ export function formatHours(hours: number): string {
 export function formatPlain(value: number, most: number): string {
   return sayFigureText(String(Number(value.toFixed(most))));
 }
+
+/** Whole hundredths as they are: `34%`. For a chance use {@link formatChance}. */
+export function formatPercent(whole: number): string {
+  return sayPercent(whole);
+}
