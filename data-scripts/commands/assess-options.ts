@@ -1,4 +1,5 @@
 import { parseArgs } from 'node:util';
+import { BATCH_DRAWS, BATCH_LIMITS } from '../../analysis/answer/batch.ts';
 import { InputError } from '../../analysis/records/input-error.ts';
 import { CONDITIONS_OF_COVER, MEASURE_IDS } from '../../analysis/cover/cover-ids.ts';
 import {
@@ -16,7 +17,7 @@ import { UsageError } from './run-command.ts';
 /** Ages at which a tree may be planted, years. */
 export const START_AGE = { from: 1, to: 5 } as const;
 
-export const ASSESS_HELP = `npm run assess -- --pack PACK (--station ID | --at LAT,LON[,ELEV_M] | --postcode CODE) [options]
+export const ASSESS_HELP = `npm run assess -- --pack PACK (--station ID | --at LAT,LON[,ELEV_M] | --postcode CODE | --batch FILE) [options]
 
 About how often a winter on record would have taken a citrus tree's fruit, leaves, wood or life.
 
@@ -25,6 +26,15 @@ Place
   --station ID           a station of the pack
   --at LAT,LON[,ELEV_M]  a point: answered from the nearest station with a long record, and said so
   --postcode CODE        a postcode of the pack: likewise
+
+Many places
+  --batch FILE           a table of places, separated by commas, semicolons or tabs, its columns in any order and named in its
+                         first line: postcode, or lat and lon with or without elevation_m (or elevation_ft); label and
+                         customer are kept. At most ${BATCH_LIMITS.rows} rows and ${BATCH_LIMITS.bytes / 1e6} MB. Prints one row a place and type as CSV (or --json):
+                         fruit, leaf and kill with 90 % ranges (from ${BATCH_DRAWS} draws, not 1,000), how to grow it
+                         (nights are not counted), and where it comes from. Rows that can't be answered are listed on
+                         stderr with line and reason and don't stop the rest; exit 1 only when none can be
+  --threads N            threads that answer a batch, 1 to 64 (default: by cores and places)
 
 Tree
   --types a,b            ids of types (default: all)
@@ -61,7 +71,8 @@ export interface AssessRequest {
   readonly place:
     | { readonly by: 'station'; readonly id: string }
     | { readonly by: 'point'; readonly lat: number; readonly lon: number; readonly elevationM: number | null }
-    | { readonly by: 'postcode'; readonly code: string };
+    | { readonly by: 'postcode'; readonly code: string }
+    | { readonly by: 'batch'; readonly file: string; readonly threads: number | null };
   readonly types: readonly CitrusType[];
   readonly levels: readonly Level[];
   readonly tree: TreeState;
@@ -94,6 +105,8 @@ export function readAssessOptions(args: readonly string[]): AssessRequest | null
       station: { type: 'string' },
       at: { type: 'string' },
       postcode: { type: 'string' },
+      batch: { type: 'string' },
+      threads: { type: 'string' },
       types: { type: 'string' },
       level: { type: 'string' },
       age: { type: 'string' },
@@ -118,9 +131,13 @@ export function readAssessOptions(args: readonly string[]): AssessRequest | null
   });
   if (values.help) return null;
   if (!values.pack) throw new UsageError('--pack is missing');
-  if ([values.station, values.at, values.postcode].filter((value) => value !== undefined).length !== 1) {
-    throw new UsageError('exactly one of --station, --at and --postcode is needed');
+  const { station, at, postcode, batch } = values;
+  if ([station, at, postcode, batch].filter((value) => value !== undefined).length !== 1) {
+    throw new UsageError('exactly one of --station, --at, --postcode and --batch is needed');
   }
+  const alone = (['life', 'year', 'level', 'years'] as const).find((option) => values[option] !== undefined);
+  if (batch !== undefined && alone) throw new UsageError(`--${alone} is not told of a batch`);
+  if (values.threads !== undefined && batch === undefined) throw new UsageError('--threads needs --batch');
   if (values.json && values.csv) throw new UsageError('--json and --csv exclude each other');
   const [life, year] = [values.life ?? false, values.year ?? false];
   if (values.csv && (life || year))
@@ -135,11 +152,17 @@ export function readAssessOptions(args: readonly string[]): AssessRequest | null
   return {
     pack: values.pack,
     place:
-      values.station !== undefined
-        ? { by: 'station', id: values.station }
-        : values.at !== undefined
-          ? { by: 'point', ...point(values.at) }
-          : { by: 'postcode', code: values.postcode! },
+      batch !== undefined
+        ? {
+            by: 'batch',
+            file: batch,
+            threads: values.threads === undefined ? null : whole('--threads', values.threads, 1, 64),
+          }
+        : station !== undefined
+          ? { by: 'station', id: station }
+          : at !== undefined
+            ? { by: 'point', ...point(at) }
+            : { by: 'postcode', code: postcode! },
     types: types(values.types),
     levels: values.level === undefined ? LEVELS : [oneOf('--level', LEVELS, values.level)],
     tree: {
