@@ -8,7 +8,8 @@ export function chanceWords({
 }: Pick<LevelAnswer, 'chance_in_years'>): string {
   if (p === null) return '';
   if (p === 0 && high !== null) return t`at most ${formatChance(high)}`;
-  return low === null || high === null
-    ? formatChance(p)
-    : t`${formatChance(p)} (${formatChance(low)} to ${formatChance(high)})`;
+  if (low === null || high === null) return formatChance(p);
+  const [from, to] = [formatChance(low), formatChance(high)];
+  // Ends that both read as the figure itself say nothing more.
+  return from === to && from === formatChance(p) ? from : t`${formatChance(p)} (${from} to ${to})`;
 }

@@ -7,7 +7,7 @@ import { readKept } from '../../state/kept.ts';
 import type { PageState } from '../../state/page.svelte.ts';
 import { Resting } from '../../state/resting.ts';
 import { LENGTH_KEY, LENGTH_UNITS } from '../../yard/lengths.ts';
-import { shownSurface, standingSuffix } from '../map/surface-words.ts';
+import { shownSurface, standingTitle } from '../map/surface-words.ts';
 import { sheetLink } from './sheet-link.ts';
 import { grabMap } from './sheet-map.ts';
 import { drawPlan } from './sheet-plan.ts';
@@ -74,7 +74,8 @@ export class SheetPictures {
       level: choices.level,
       protection: this.page.protection,
     };
-    const title = `${nameOf(typeId)}, ${LEVEL_WORDS[level].label.toLowerCase()}${standingSuffix(protection)}`;
+    const name = nameOf(typeId);
+    const title = standingTitle(`${name}, ${LEVEL_WORDS[level].label.toLowerCase()}`, protection);
     return { map: { picture, title, surface }, noMap: '' };
   }
 

@@ -7,9 +7,9 @@ const VERSION = String(import.meta.env.VITE_VERSION ?? '');
 /** Whose records they are, under which licence, and what made the sheet. */
 export function sheetSources({ title, sources }: Pick<PackManifest, 'title' | 'sources'>): readonly string[] {
   const whose = sources.map(({ name, licence, attribution }) => {
-    const parts = [name, attribution, licence].filter(
-      (part, i, all) => part !== '' && all.indexOf(part) === i,
-    );
+    const parts = [name, attribution, licence]
+      .map((part) => part.replace(/\.$/, ''))
+      .filter((part, i, all) => part !== '' && all.indexOf(part) === i);
     return parts.join(', ');
   });
   return [

@@ -50,7 +50,7 @@ export interface SheetAsked {
 export interface SheetTold {
   readonly place: string;
   readonly estimated: boolean;
-  /** What was asked about: `Mature, vigorous, in a container`. */
+  /** What was asked about: `Vigorous mature tree, in a container`. */
   readonly tree: string;
   /** Where the answers come from and how sure that is, a line each. */
   readonly evidence: readonly string[];
@@ -76,6 +76,9 @@ export interface SheetTold {
   readonly method: readonly string[];
 }
 
+/** With more types than this each is told in fewer words: the table holds the rest. */
+const FULL_TYPES_MAX = 2;
+
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** Everything the sheet says in words, of what was asked. `null` where none of the types has an answer. */
@@ -99,13 +102,13 @@ export function tellSheet(asked: SheetAsked): SheetTold | null {
   return {
     place: place.label,
     estimated,
-    tree: capital(before + after.replace(/,$/, '')),
+    tree: t`${capital(before)} tree${after.replace(/,$/, '')}`,
     evidence: evidence(asked, estimated),
     types: pairs.map((pair) =>
       sheetType({
         ...pair,
         life: asked.life?.types.find(({ id }) => id === pair.bare.id) ?? null,
-        ...{ cover, estimated, unit },
+        ...{ cover, estimated, unit, brief: pairs.length > FULL_TYPES_MAX },
       }),
     ),
     years: leaf.chance_in_years.years,

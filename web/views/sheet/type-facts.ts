@@ -68,10 +68,12 @@ export interface TypeAsked {
   readonly cover: string;
   readonly estimated: boolean;
   readonly unit: TemperatureUnit;
+  /** Only the answer as the tree would stand, since many types share the page. */
+  readonly brief: boolean;
 }
 
 /** One type told for the sheet, in the words of the page's own views. */
-export function sheetType({ bare, covered, life, cover, estimated, unit }: TypeAsked): SheetType {
+export function sheetType({ bare, covered, life, cover, estimated, unit, brief }: TypeAsked): SheetType {
   const rows = SHEET_LEVELS.flatMap((level): SheetRow[] => {
     const one = levelOf(bare, level);
     if (!one) return [];
@@ -90,9 +92,11 @@ export function sheetType({ bare, covered, life, cover, estimated, unit }: TypeA
     ];
   });
   const [leaf, kill] = [levelOf(bare, 'leaf'), levelOf(bare, 'kill')];
-  const sentences = leaf && kill ? [openSentence(leaf, kill, covered !== null)] : [];
+  const sentences: string[] = [];
+  if (leaf && kill && !(brief && covered)) sentences.push(openSentence(leaf, kill, covered !== null));
   const [coveredLeaf, coveredKill] = covered ? [levelOf(covered, 'leaf'), levelOf(covered, 'kill')] : [];
-  if (coveredLeaf && coveredKill) sentences.push(coveredSentence(cover, coveredLeaf, coveredKill));
+  if (coveredLeaf && coveredKill)
+    sentences.push(coveredSentence(brief ? t`its cover` : cover, coveredLeaf, coveredKill));
   if (life) sentences.push(lifeSentence(life));
   const name = shortTypeName(bare.name);
   return { id: bare.id, name, botanical: findType(bare.id)?.botanical ?? '', sentences, rows };
