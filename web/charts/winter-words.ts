@@ -3,7 +3,7 @@ import { formatDay, formatWinter } from '../format/dates.ts';
 import { incompleteWords } from '../format/incomplete-words.ts';
 import { KIND_NAMES } from '../format/night-kinds.ts';
 import { formatHours } from '../format/numbers.ts';
-import { formatDifference, formatTemperature } from '../format/temperatures.ts';
+import { formatSize, formatTemperature } from '../format/temperatures.ts';
 import type { TemperatureUnit } from '../format/unit.ts';
 import { isHit, type WinterBar, type WinterNight } from './winter-bars.ts';
 
@@ -19,7 +19,7 @@ const KIND_WORDS = { calm: t`calm night`, windy: t`windy night`, unclear: t`wind
 
 /** `Hit, 2.1 °F past the threshold.` */
 function outcomeWords(hit: boolean, valueC: number, { thresholdC, unit }: WinterContext): string {
-  const size = formatDifference(Math.abs(thresholdC - valueC), unit).replace('+', '');
+  const size = formatSize(thresholdC - valueC, unit);
   return hit ? t`Hit, ${size} past the threshold.` : t`No hit, ${size} short of the threshold.`;
 }
 

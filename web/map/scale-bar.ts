@@ -1,3 +1,4 @@
+import { formatPlain } from '../format/numbers.ts';
 import type { TemperatureUnit } from '../format/unit.ts';
 
 const M_PER_MILE = 1609.344;
@@ -16,5 +17,8 @@ export function scaleBar(mPerPx: number, unit: TemperatureUnit, maxPx = 110): { 
   const power = 10 ** Math.floor(Math.log10(most));
   const factor = [5, 2, 1].find((candidate) => candidate * power <= most) ?? 1;
   const length = Number((factor * power).toPrecision(3));
-  return { px: (length * unitM) / mPerPx, label: `${length}\u00a0${unit === 'F' ? 'mi' : 'km'}` };
+  return {
+    px: (length * unitM) / mPerPx,
+    label: `${formatPlain(length, 6)}\u00a0${unit === 'F' ? 'mi' : 'km'}`,
+  };
 }
