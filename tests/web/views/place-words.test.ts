@@ -82,6 +82,8 @@ describe('an estimated place', () => {
 describe('a typed height', () => {
   it('is feet beside °F, metres beside °C, as a person writes it', () => {
     expect(heightToM('1,200', 'F')).toBe(366);
+    expect(heightToM('1.200', 'C')).toBe(1200);
+    expect(heightToM('12,4', 'C')).toBe(12);
     expect(heightToM(' 120 ', 'C')).toBe(120);
     expect(heightToM('\u22123', 'C')).toBe(-3);
     for (const nonsense of ['', 'high', '120 m', '99999', '1e3', '-'])

@@ -12,7 +12,9 @@ export function durationName(hours: number): string {
 
 /** Lapse of the plain comparison, the standard atmosphere's, as its reader counts: by kilometre or by 1,000 feet. */
 export function lapseWords(unit: TemperatureUnit): string {
-  return unit === 'C' ? t`6.5\u00a0°C for each kilometre` : t`3.6\u00a0°F for each 1,000\u00a0ft`;
+  return unit === 'C'
+    ? t`${figure(6.5, 1)}\u00a0°C for each kilometre`
+    : t`${figure(3.6, 1)}\u00a0°F for each ${formatCount(1000)}\u00a0ft`;
 }
 
 function rows(

@@ -10,7 +10,12 @@ import {
   formatPeriodWithin,
   formatRangeWithin,
 } from '../../format/periods.ts';
-import { formatDifference, formatTemperature, formatTemperatureRange } from '../../format/temperatures.ts';
+import {
+  figure,
+  formatDifference,
+  formatTemperature,
+  formatTemperatureRange,
+} from '../../format/temperatures.ts';
 import { causeWords } from '../../format/tree-words.ts';
 import type { TemperatureUnit } from '../../format/unit.ts';
 
@@ -96,7 +101,7 @@ function chanceCell({ chance_in_years: chance, beside }: LevelAnswer): string {
 
 function nightsCell(level: LevelAnswer): string {
   const nights = level.nights_per_winter;
-  return nights === null ? '–' : nights < 0.05 && nights > 0 ? t`under 0.1` : nights.toFixed(1);
+  return nights === null ? '–' : nights < 0.05 && nights > 0 ? t`under ${figure(0.1, 1)}` : figure(nights, 1);
 }
 
 /** Everything told about a type's levels, line by line. */

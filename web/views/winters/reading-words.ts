@@ -4,7 +4,7 @@ import { t } from '../../../analysis/language/t.ts';
 import { formatWinter } from '../../format/dates.ts';
 import { countedWinters } from '../../format/estimated.ts';
 import { formatHeadline, formatRangeWithin, longestTold } from '../../format/periods.ts';
-import { figure, formatDifference } from '../../format/temperatures.ts';
+import { figure, formatSize } from '../../format/temperatures.ts';
 import type { TemperatureUnit } from '../../format/unit.ts';
 import type { MapWinters } from '../../state/chosen.ts';
 
@@ -87,7 +87,7 @@ export function readingRows(
 }
 
 function chance(p: number): string {
-  return p < 0.001 ? t`p under 0.001` : `p = ${figure(p, p < 0.1 ? 3 : 2)}`;
+  return p < 0.001 ? t`p under ${figure(0.001, 3)}` : `p = ${figure(p, p < 0.1 ? 3 : 2)}`;
 }
 
 /** What both tests come to, in one sentence. */
@@ -97,7 +97,7 @@ export function changeSentence(change: ChangeTest | null, unit: TemperatureUnit)
   const tests = `Mann-Kendall ${chance(mannKendallP)}`;
   if (mannKendallP >= FAINT && ratioP >= FAINT)
     return t`The coldest nights show no clear change (${tests}), and a curve that moves with the year fits no better than one that stays (${chance(ratioP)}).`;
-  const size = formatDifference(Math.abs(senCPerDecade), unit, 2).replace('+', '');
+  const size = formatSize(senCPerDecade, unit, 2);
   const way = senCPerDecade >= 0 ? t`milder by ${size} a decade` : t`colder by ${size} a decade`;
   if (mannKendallP < CLEAR && ratioP < CLEAR)
     return t`The coldest nights have grown ${way} (${tests}), and a curve that moves with the year fits them better than one that stays (${chance(ratioP)}).`;
