@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import type { DayTable } from './day-table.ts';
 import { shown, type Findings } from './findings.ts';
 
@@ -18,7 +19,7 @@ export function dropImpossible(table: DayTable, findings: Findings): void {
       const value = values[at]!;
       if (Number.isNaN(value) || isOnEarth(value)) continue;
       const day = table.firstDay + at;
-      const detail = `${element} ${shown(value, day)} is beyond ${COLDEST_ON_EARTH_C} to ${WARMEST_ON_EARTH_C} °C, the records of the earth.`;
+      const detail = t`${element} ${shown(value, day)} is beyond ${COLDEST_ON_EARTH_C} to ${WARMEST_ON_EARTH_C} °C, the records of the earth.`;
       findings.drop(day, element, value, 'beyond world records', detail);
       values[at] = NaN;
     }

@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import type { DailySeries, DroppedValue, RawDailyReadings } from '../records/series.ts';
 import { civilDate } from '../units/calendar.ts';
 import { dropImpossible } from './bounds.ts';
@@ -41,7 +42,7 @@ export function cleanDaily(raws: readonly RawDailyReadings[], help: CleaningHelp
   dropImpossible(table, findings);
   const restored = restoreFahrenheit([table.tminC, table.tmaxC], monthsFrom(table.firstDay));
   if (restored > 0)
-    findings.note(`${restored} values were whole °F stored as tenths of °C; they were restored.`);
+    findings.note(t`${restored} values were whole °F stored as tenths of °C; they were restored.`);
   dropZeroDays(table, findings, isWrittenInFahrenheit([table.tminC, table.tmaxC]));
   // Medians and spreads hardly move when a few values fall, so they are taken once.
   const normals = normalsOf(table);

@@ -1,3 +1,5 @@
+import { sayFigure } from '../language/figures.ts';
+import { t } from '../language/t.ts';
 import { InputError } from '../records/input-error.ts';
 import type { DroppedValue, HourlySeries, RawHourlyReadings } from '../records/series.ts';
 import { civilDate } from '../units/calendar.ts';
@@ -46,16 +48,17 @@ export function cleanHourly(raws: readonly RawHourlyReadings[]): CleanedHourly {
   let series = settled(kept, dayOf, findings);
   const restored = restoreFahrenheit([series.tempC], monthsOf(series.timeH));
   if (restored > 0)
-    findings.note(`${restored} values were whole °F stored as tenths of °C; they were restored.`);
+    findings.note(t`${restored} values were whole °F stored as tenths of °C; they were restored.`);
   const spikes = new Set(spikeReadings(series.timeH, series.tempC));
   for (const at of spikes) {
     const day = dayOf(series.timeH[at]!);
-    const detail = `temp ${shown(series.tempC[at]!, day)} jumps away from the readings around it and back.`;
+    const detail = t`temp ${shown(series.tempC[at]!, day)} jumps away from the readings around it and back.`;
     findings.drop(day, 'temp', series.tempC[at]!, 'spike', detail);
   }
   const stuck = stuckReadings(series, dayOf, findings);
   series = selected(series, (at) => !spikes.has(at) && !stuck.has(at));
-  if (series.timeH.length === 0) throw new InputError(`Station ${station.id} has no usable hourly readings.`);
+  if (series.timeH.length === 0)
+    throw new InputError(t`Station ${station.id} has no usable hourly readings.`);
   findings.settle();
   return {
     series: { station, timeUtcH: series.timeH, tempC: series.tempC, windMs: series.windMs },
@@ -80,7 +83,7 @@ function gathered(raws: readonly RawHourlyReadings[], lon: number | null): Readi
   for (const raw of raws) {
     if (raw.localStandard && lon === null) {
       throw new InputError(
-        `${raw.file}: times are local, so the longitude of station ${raw.station.id} is needed.`,
+        t`${raw.file}: times are local, so the longitude of station ${raw.station.id} is needed.`,
       );
     }
     const offsetH = raw.localStandard ? zoneOffsetH(lon!) : 0;
@@ -109,12 +112,12 @@ function withoutBad(all: Readings, dayOf: (timeH: number) => number, findings: F
         'temp',
         value,
         flagReason(all.flag[at]!),
-        `temp ${shown(value, day)} was flagged by its source.`,
+        t`temp ${shown(value, day)} was flagged by its source.`,
       );
       return false;
     }
     if (isOnEarth(value)) return true;
-    const detail = `temp ${shown(value, day)} is beyond any reading on earth.`;
+    const detail = t`temp ${shown(value, day)} is beyond any reading on earth.`;
     findings.drop(day, 'temp', value, 'beyond world records', detail);
     return false;
   });
@@ -139,11 +142,11 @@ function settled(all: Readings, dayOf: (timeH: number) => number, findings: Find
     const [cold, warm] = before <= now ? [before, now] : [now, before];
     all.tempC[last] = cold;
     const day = dayOf(all.timeH[last]!);
-    const detail = `temp is written as ${shown(cold, day)} and, at the same time, as ${warm.toFixed(1)} °C.`;
+    const detail = t`temp is written as ${shown(cold, day)} and, at the same time, as ${sayFigure(warm, 1)} °C.`;
     findings.drop(day, 'temp', warm, 'conflicting repeat', detail);
     findings.doubt(day, 'temp', cold, 'conflicting repeat', detail);
   }
-  if (repeats > 0) findings.note(`${repeats} readings were written more than once for the same time.`);
+  if (repeats > 0) findings.note(t`${repeats} readings were written more than once for the same time.`);
   return picked(all, order);
 }
 
@@ -161,7 +164,7 @@ function stuckReadings(series: Readings, dayOf: (timeH: number) => number, findi
     const hours = timeH[end - 1]! - timeH[start]!;
     if (hours >= STUCK_DOUBT_H) {
       const day = dayOf(timeH[start]!);
-      const detail = `temp ${shown(tempC[start]!, day)} stays the same for ${hours.toFixed(0)} hours.`;
+      const detail = t`temp ${shown(tempC[start]!, day)} stays the same for ${sayFigure(hours, 0)} hours.`;
       if (hours < STUCK_H) findings.doubt(day, 'temp', tempC[start]!, 'stuck value', detail);
       for (let at = start + 1; at < end && hours >= STUCK_H; at += 1) {
         findings.drop(dayOf(timeH[at]!), 'temp', tempC[at]!, 'stuck value', detail);

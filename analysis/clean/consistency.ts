@@ -1,5 +1,8 @@
+import { sayFigure } from '../language/figures.ts';
+import { t } from '../language/t.ts';
 import type { DayTable } from './day-table.ts';
 import { shown, type Findings } from './findings.ts';
+import { formatIsoDay } from '../units/calendar.ts';
 import type { Normals } from './season-normals.ts';
 
 /** A minimum may lie above its maximum by this much, °C: two roundings. */
@@ -29,7 +32,7 @@ export function dropInconsistent(table: DayTable, normals: Normals, findings: Fi
     const day = firstDay + at;
     const offMin = Math.abs(tmin - besideMean(tminC, at)) / normals.tminChange.of(day).spreadAbove;
     const offMax = Math.abs(tmax - besideMean(tmaxC, at)) / normals.tmaxChange.of(day).spreadAbove;
-    const detail = `tmin ${shown(tmin, day)} lies above tmax ${tmax.toFixed(1)} °C of the same day.`;
+    const detail = t`tmin ${shown(tmin, day)} lies above tmax ${sayFigure(tmax, 1)} °C of the same day.`;
     const maxIsWrong = offMax > PLAINLY_OFF && offMax > CLEARLY_FURTHER * offMin;
     const minIsWrong = offMin > PLAINLY_OFF && offMin > CLEARLY_FURTHER * offMax;
     const both = !maxIsWrong && !minIsWrong && tmin - tmax > DIFFERENT_HOURS_C;
@@ -71,7 +74,7 @@ export function dropZeroDays(table: DayTable, findings: Findings, isFahrenheit: 
   });
   for (const { at, drop } of verdicts) {
     const day = firstDay + at;
-    const detail = `tmin and tmax are both zero on ${shown(0, day).slice(-10)}.`;
+    const detail = t`tmin and tmax are both zero on ${formatIsoDay(day)}.`;
     for (const element of ['tmin', 'tmax'] as const) {
       if (drop) findings.drop(day, element, 0, 'zero for missing', detail);
       else findings.doubt(day, element, 0, 'zero for missing', detail);

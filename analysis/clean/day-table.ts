@@ -1,3 +1,5 @@
+import { sayFigure } from '../language/figures.ts';
+import { t } from '../language/t.ts';
 import { InputError } from '../records/input-error.ts';
 import type { RawDailyReadings } from '../records/series.ts';
 import type { DayNumber } from '../units/calendar.ts';
@@ -32,7 +34,7 @@ export function dayTable(raws: readonly RawDailyReadings[], findings: Findings):
       if (day > last) last = day;
     }
   }
-  if (!(last >= first)) throw new InputError(`Station ${raws[0]?.station.id ?? ''} has no daily readings.`);
+  if (!(last >= first)) throw new InputError(t`Station ${raws[0]?.station.id ?? ''} has no daily readings.`);
   const length = last - first + 1;
   const table: DayTable = {
     firstDay: first,
@@ -55,7 +57,7 @@ export function dayTable(raws: readonly RawDailyReadings[], findings: Findings):
       if (table.readingHour[at] === HOUR_UNKNOWN) table.readingHour[at] = raw.readingHour[row]!;
     }
   }
-  if (repeats > 0) findings.note(`${repeats} days were written more than once with the same value.`);
+  if (repeats > 0) findings.note(t`${repeats} days were written more than once with the same value.`);
   return table;
 }
 
@@ -91,7 +93,7 @@ function put(
       : flags[at] === 0 && flag === 0 && element === 'tmin' && value < before;
   const [kept, lost] = swap ? [value, before] : [before, value];
   if (swap) take();
-  const detail = `${element} is written as ${shown(kept, day)} and as ${lost.toFixed(1)} °C.`;
+  const detail = t`${element} is written as ${shown(kept, day)} and as ${sayFigure(lost, 1)} °C.`;
   findings.drop(day, element, lost, 'conflicting repeat', detail);
   findings.doubt(day, element, kept, 'conflicting repeat', detail);
   return false;

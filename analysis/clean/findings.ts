@@ -1,3 +1,5 @@
+import { sayFigure } from '../language/figures.ts';
+import { t } from '../language/t.ts';
 import type { DroppedValue } from '../records/series.ts';
 import { formatIsoDay, type DayNumber } from '../units/calendar.ts';
 
@@ -46,5 +48,5 @@ export class Findings {
 
 /** `-17.2 °C on 1948-04-30`. */
 export function shown(valueC: number, day: DayNumber): string {
-  return `${valueC.toFixed(1)} °C on ${formatIsoDay(day)}`;
+  return t`${sayFigure(valueC, 1)} °C on ${formatIsoDay(day)}`;
 }

@@ -1,3 +1,5 @@
+import { sayFigure } from '../language/figures.ts';
+import { t } from '../language/t.ts';
 import type { DayNumber } from '../units/calendar.ts';
 import type { DayTable } from './day-table.ts';
 import { shown, type Findings } from './findings.ts';
@@ -67,7 +69,7 @@ export function judgeMinima(
     }
     for (const { at, reason, doubt, detail } of verdicts) {
       const day = firstDay + at;
-      const sentence = `tmin ${shown(tminC[at]!, day)} ${detail}.`;
+      const sentence = t`tmin ${shown(tminC[at]!, day)} ${detail}.`;
       if (doubt) {
         const value = tminC[at]!;
         doubts.push(() => findings.doubt(day, 'tmin', value, reason, sentence));
@@ -144,13 +146,13 @@ function judge(value: number, e: LowEvidence): { reason: string; doubt: boolean 
 }
 
 function detailOf(e: LowEvidence): string {
-  const parts = [`lies ${e.below.toFixed(1)} spreads below the season`];
+  const parts = [t`lies ${sayFigure(e.below, 1)} spreads below the season`];
   if (e.spikeC > 0) {
     parts.push(
-      `${e.spikeC.toFixed(1)} °C (${e.spike.toFixed(1)} spreads) below both sides of ${e.runDays} day(s)`,
+      t`${sayFigure(e.spikeC, 1)} °C (${sayFigure(e.spike, 1)} spreads) below both sides of ${e.runDays} day(s)`,
     );
   }
-  if (!Number.isNaN(e.range)) parts.push(`its maxima are ${e.range.toFixed(1)} spreads too warm for it`);
+  if (!Number.isNaN(e.range)) parts.push(t`its maxima are ${sayFigure(e.range, 1)} spreads too warm for it`);
   return parts.join(', ');
 }
 
@@ -177,7 +179,7 @@ export function judgeWarmSide(table: DayTable, normals: Normals, findings: Findi
       const isSpike = alone >= TMAX_SPIKE_C && spike >= TMAX_SPIKE && Math.abs(score) >= 2;
       const isFar = Math.abs(score) >= TMAX_SEASON && (spike >= 3 || Number.isNaN(alone));
       if (!isSpike && !isFar) continue;
-      const detail = `${element} ${shown(value, day)} lies ${Math.abs(score).toFixed(1)} spreads off the season and ${alone.toFixed(1)} °C off both neighbours.`;
+      const detail = t`${element} ${shown(value, day)} lies ${sayFigure(Math.abs(score), 1)} spreads off the season and ${sayFigure(alone, 1)} °C off both neighbours.`;
       findings.drop(day, element, value, isSpike ? 'spike' : 'out of season', detail);
       values[at] = NaN;
     }

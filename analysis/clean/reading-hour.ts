@@ -1,3 +1,5 @@
+import { sayFigure } from '../language/figures.ts';
+import { t } from '../language/t.ts';
 import { HOUR_UNKNOWN, type DayTable } from './day-table.ts';
 import { shown, type Findings } from './findings.ts';
 import { civilDate, dayNumber } from '../units/calendar.ts';
@@ -64,11 +66,11 @@ function moveMorningMaxima(table: DayTable, hours: Uint8Array, findings: Finding
       moved += 1;
     } else if (at > 0) {
       const day = table.firstDay + at;
-      const detail = `tmax ${shown(booked[at]!, day)} was read in the morning, but the day before has its own maximum.`;
+      const detail = t`tmax ${shown(booked[at]!, day)} was read in the morning, but the day before has its own maximum.`;
       findings.drop(day, 'tmax', booked[at]!, 'maximum of the day before', detail);
     }
   }
-  if (moved > 0) findings.note(`${moved} maxima read in the morning were moved to the day before.`);
+  if (moved > 0) findings.note(t`${moved} maxima read in the morning were moved to the day before.`);
 }
 
 function dropRepeatedMinima(table: DayTable, hours: Uint8Array, findings: Findings): void {
@@ -84,9 +86,7 @@ function dropRepeatedMinima(table: DayTable, hours: Uint8Array, findings: Findin
     const dayWarmer = tmaxC[at]! - tmaxC[at - 1]!;
     if (!(nightWarmer >= REPEAT_DOUBT_NIGHT_C && dayWarmer >= REPEAT_DOUBT_DAY_C)) continue;
     const day = firstDay + at;
-    const detail =
-      `tmin ${shown(value, day)} equals the day before, the next night is ${nightWarmer.toFixed(1)} °C and ` +
-      `the day ${dayWarmer.toFixed(1)} °C warmer; read at ${hour} h.`;
+    const detail = t`tmin ${shown(value, day)} equals the day before, the next night is ${sayFigure(nightWarmer, 1)} °C and the day ${sayFigure(dayWarmer, 1)} °C warmer; read at ${hour} h.`;
     if (nightWarmer >= REPEAT_NIGHT_WARMER_C && dayWarmer >= REPEAT_DAY_WARMER_C) {
       findings.drop(day, 'tmin', value, 'minimum booked twice', detail);
       repeats.push(at);
@@ -150,8 +150,7 @@ function noteLikelyMornings(table: DayTable, hours: Uint8Array, findings: Findin
   }
   if (years.length === 0) return;
   findings.note(
-    `In ${spans(years)} the maxima look as if read in the morning and booked a day late; ` +
-      `the hour isn't known, so they were left.`,
+    t`In ${spans(years)} the maxima look as if read in the morning and booked a day late; the hour isn't known, so they were left.`,
   );
 }
 

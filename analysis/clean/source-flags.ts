@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import { shown, type Findings } from './findings.ts';
 import type { DayTable } from './day-table.ts';
 
@@ -42,7 +43,7 @@ export function dropFlagged(table: DayTable, findings: Findings): void {
         element,
         value,
         flagReason(flag),
-        `${element} ${shown(value, day)} was flagged by its source.`,
+        t`${element} ${shown(value, day)} was flagged by its source.`,
       );
       values[at] = NaN;
     }

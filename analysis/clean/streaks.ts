@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import type { DayTable } from './day-table.ts';
 import { shown, type Findings } from './findings.ts';
 
@@ -53,7 +54,7 @@ function dropRuns(
         for (const element of elements) {
           const values = element === 'tmin' ? table.tminC : table.tmaxC;
           const day = table.firstDay + at;
-          const detail = `${element} ${shown(values[at]!, day)} is the same on ${days} days in a row; chance explains ${longest}.`;
+          const detail = t`${element} ${shown(values[at]!, day)} is the same on ${days} days in a row; chance explains ${longest}.`;
           if (certain) findings.drop(day, element, values[at]!, reason, detail);
           else findings.doubt(day, element, values[at]!, reason, detail);
         }

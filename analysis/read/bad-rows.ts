@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import { InputError } from '../records/input-error.ts';
 
 /** One reason why rows could not be read. */
@@ -41,8 +42,7 @@ export class BadRows {
     if (this.count === 0 || this.count <= rows * MOST_BAD_SHARE) return;
     const [first] = this.list().sort((a, b) => b.count - a.count);
     throw new InputError(
-      `${fileName}, line ${first!.lines[0]}: ${first!.reason} ("${first!.example}"); ` +
-        `${this.count} of ${rows} rows can't be read, more than half.`,
+      t`${fileName}, line ${first!.lines[0]}: ${first!.reason} ("${first!.example}"); ${this.count} of ${rows} rows can't be read, more than half.`,
     );
   }
 }

@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import { InputError } from '../records/input-error.ts';
 import type { DateOrder } from './dates.ts';
 import { TEMPERATURE_UNITS, WIND_UNITS, type TemperatureUnit, type WindUnit } from './units-of-source.ts';
@@ -70,14 +71,14 @@ export function parseColumnMap(json: string, fileName: string): ColumnMap {
   try {
     value = JSON.parse(json);
   } catch {
-    throw new InputError(`${fileName} is not JSON.`);
+    throw new InputError(t`${fileName} is not JSON.`);
   }
   const fail = (what: string): never => {
-    throw new InputError(`${fileName}: ${what}.`);
+    throw new InputError(t`${fileName}: ${what}.`);
   };
-  if (!isObject(value)) fail('a column map is a JSON object');
+  if (!isObject(value)) fail(t`a column map is a JSON object`);
   const map = value as Record<string, unknown>;
-  for (const key of Object.keys(map)) if (!KEYS.has(key)) fail(`"${key}" is not a key of a column map`);
+  for (const key of Object.keys(map)) if (!KEYS.has(key)) fail(t`"${key}" is not a key of a column map`);
   oneOf(map, 'kind', ['daily', 'hourly', 'stations'], fail, true);
   oneOf(map, 'layout', ['separated', 'blanks', 'fixed'], fail);
   oneOf(map, 'unit', TEMPERATURE_UNITS, fail);
@@ -89,64 +90,66 @@ export function parseColumnMap(json: string, fileName: string): ColumnMap {
     oneOf(map, 'clock', ['utc', 'local standard'], fail);
   }
   if (typeof map.clock === 'number' && !(Math.abs(map.clock) <= 14))
-    fail('"clock" is at most 14 hours from UTC');
+    fail(t`"clock" is at most 14 hours from UTC`);
   for (const key of ['separator', 'comment']) {
     if (map[key] !== undefined && (typeof map[key] !== 'string' || map[key].length !== 1)) {
-      fail(`"${key}" is one character`);
+      fail(t`"${key}" is one character`);
     }
   }
   for (const key of ['skipLines', 'yearBase']) {
     if (map[key] !== undefined && !(Number.isInteger(map[key]) && (map[key] as number) >= 0)) {
-      fail(`"${key}" is a whole number from 0`);
+      fail(t`"${key}" is a whole number from 0`);
     }
   }
-  if (map.missing !== undefined && !Array.isArray(map.missing)) fail('"missing" is a list of marks');
+  if (map.missing !== undefined && !Array.isArray(map.missing)) fail(t`"missing" is a list of marks`);
   checkColumns(map, fail);
   checkParts(map, fail);
   return { ...(map as unknown as ColumnMap), id: text(map.id, fileName), title: text(map.title, fileName) };
 }
 
 function checkColumns(map: Record<string, unknown>, fail: (what: string) => never): void {
-  if (!isObject(map.columns)) fail('"columns" is missing');
+  if (!isObject(map.columns)) fail(t`"columns" is missing`);
   const columns = map.columns as Record<string, unknown>;
   for (const [role, column] of Object.entries(columns)) {
     if (!(COLUMN_ROLES as readonly string[]).includes(role))
-      fail(`"${role}" in "columns" is not a known role`);
+      fail(t`"${role}" in "columns" is not a known role`);
     const fits = map.layout === 'fixed' ? isSpan(column) : isNameOrPosition(column, map.header !== false);
-    if (!fits) fail(`column "${role}" must be ${wanted(map)}`);
+    if (!fits) fail(t`column "${role}" must be ${wanted(map)}`);
   }
   const has = (role: ColumnRole): boolean => columns[role] !== undefined;
   if (map.kind === 'stations') {
-    if (!has('station') || !has('lat') || !has('lon')) fail('"columns" needs station, lat and lon');
+    if (!has('station') || !has('lat') || !has('lon')) fail(t`"columns" needs station, lat and lon`);
     return;
   }
   if (!has('date') && !(has('year') && has('month') && has('day'))) {
-    fail('"columns" needs date, or year, month and day');
+    fail(t`"columns" needs date, or year, month and day`);
   }
-  if (map.kind === 'daily' && !has('tmin')) fail('"columns" needs tmin');
-  if (map.kind === 'hourly' && !has('temp')) fail('"columns" needs temp');
+  if (map.kind === 'daily' && !has('tmin')) fail(t`"columns" needs tmin`);
+  if (map.kind === 'hourly' && !has('temp')) fail(t`"columns" needs temp`);
 }
 
 function checkParts(map: Record<string, unknown>, fail: (what: string) => never): void {
-  if (map.signature !== undefined && !isObject(map.signature)) fail('"signature" is an object');
+  if (map.signature !== undefined && !isObject(map.signature)) fail(t`"signature" is an object`);
   const lines = (map.signature as { lines?: unknown } | undefined)?.lines;
   if (lines !== undefined) {
     try {
       new RegExp(String(lines));
     } catch {
-      fail('"signature.lines" is not a pattern');
+      fail(t`"signature.lines" is not a pattern`);
     }
   }
   const skip = map.skipRows as { column?: unknown; words?: unknown } | undefined;
   if (skip !== undefined && !(isObject(skip) && skip.column !== undefined && Array.isArray(skip.words))) {
-    fail('"skipRows" needs column and words');
+    fail(t`"skipRows" needs column and words`);
   }
-  if (map.station !== undefined && !isObject(map.station)) fail('"station" is an object');
+  if (map.station !== undefined && !isObject(map.station)) fail(t`"station" is an object`);
 }
 
 function wanted(map: Record<string, unknown>): string {
-  if (map.layout === 'fixed') return 'its first and last character, counted from 1';
-  return map.header === false ? 'a position, counted from 1' : 'a header name or a position, counted from 1';
+  if (map.layout === 'fixed') return t`its first and last character, counted from 1`;
+  return map.header === false
+    ? t`a position, counted from 1`
+    : t`a header name or a position, counted from 1`;
 }
 
 function isObject(value: unknown): value is Record<string, unknown> {
@@ -173,7 +176,7 @@ function oneOf(
   needed = false,
 ): void {
   if (map[key] === undefined && !needed) return;
-  if (!allowed.includes(map[key] as string)) fail(`"${key}" is one of ${allowed.join(', ')}`);
+  if (!allowed.includes(map[key] as string)) fail(t`"${key}" is one of ${allowed.join(', ')}`);
 }
 
 function text(value: unknown, otherwise: string): string {

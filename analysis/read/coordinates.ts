@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import { InputError } from '../records/input-error.ts';
 import { numberAt } from './fields.ts';
 
@@ -21,10 +22,10 @@ export function degreesOf(field: string, axis: 'lat' | 'lon', where: string): nu
     degrees = fits && minutes < 60 && seconds < 60 ? Number(match[1]) + minutes / 60 + seconds / 3600 : NaN;
     if ('SWO'.includes(letter)) degrees = -degrees;
   }
-  if (Number.isNaN(degrees)) throw new InputError(`${where}: ${what} "${text}" is not a coordinate.`);
+  if (Number.isNaN(degrees)) throw new InputError(t`${where}: ${what} "${text}" is not a coordinate.`);
   const limit = axis === 'lat' ? 90 : 180;
   if (Math.abs(degrees) > limit) {
-    throw new InputError(`${where}: ${what} ${text} is beyond ${limit} degrees.`);
+    throw new InputError(t`${where}: ${what} ${text} is beyond ${limit} degrees.`);
   }
   return degrees;
 }

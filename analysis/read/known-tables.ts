@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import type { Column, ColumnMap, ColumnRole } from './column-map.ts';
 import type { TemperatureUnit } from './units-of-source.ts';
 
@@ -33,7 +34,11 @@ export function knownTable(header: readonly string[], separator: string): Column
   const order = names.includes('station') && names.includes('name');
   return {
     id: access ? 'ghcn-access' : order ? 'ghcn-order' : 'plain-daily',
-    title: access ? 'GHCN-Daily access table' : order ? 'daily summaries order table' : 'plain daily table',
+    title: access
+      ? t`GHCN-Daily access table`
+      : order
+        ? t`daily summaries order table`
+        : t`plain daily table`,
     kind: 'daily',
     separator,
     ...(separator === ';' ? { decimal: ',' as const } : {}),
@@ -67,7 +72,7 @@ function hourlyOrder(names: readonly string[], separator: string): ColumnMap {
   const report = ['report_type', 'reporttype', 'reporttpye'].find((name) => names.includes(name));
   return {
     id: 'hourly-order',
-    title: 'hourly order table',
+    title: t`hourly order table`,
     kind: 'hourly',
     separator,
     windUnit: 'mph',

@@ -21,10 +21,10 @@ export async function* openText(
   let finished = false;
   try {
     const start = await source.peek(4);
-    if (start.length === 0) throw new InputError(`${fileName} is empty.`);
+    if (start.length === 0) throw new InputError(t`${fileName} is empty.`);
     const packed = start[0] === 0x1f && start[1] === 0x8b;
     if (start[0] === 0x50 && start[1] === 0x4b && start[2] === 3) {
-      throw new InputError(`${fileName} is a zip archive: unpack it and give the files inside.`);
+      throw new InputError(t`${fileName} is a zip archive: unpack it and give the files inside.`);
     }
     const bytes = packed ? source.stream().pipeThrough(gunzip()) : source.stream();
     const reader = bytes.getReader();
@@ -34,7 +34,7 @@ export async function* openText(
     for (;;) {
       const { done, value } = await reader.read().catch((error: unknown) => {
         if (source.failure !== null) throw source.failure;
-        throw packed ? new InputError(`${fileName} is a gzip file that is cut short or damaged.`) : error;
+        throw packed ? new InputError(t`${fileName} is a gzip file that is cut short or damaged.`) : error;
       });
       const chunk = value ?? new Uint8Array(0);
       bytesRead += chunk.length;
@@ -52,7 +52,7 @@ export async function* openText(
       if (done) break;
     }
     finished = true;
-    if (seen === 0) throw new InputError(`${fileName} is empty.`);
+    if (seen === 0) throw new InputError(t`${fileName} is empty.`);
   } finally {
     if (!finished) await source.cancel();
   }
@@ -67,13 +67,13 @@ function refuseJunk(bytes: Uint8Array, offset: number, fileName: string): void {
     offset === 0 &&
     ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff))
   ) {
-    throw new InputError(`${fileName} is UTF-16 text: save it as UTF-8.`);
+    throw new InputError(t`${fileName} is UTF-16 text: save it as UTF-8.`);
   }
   for (let at = 0; at < bytes.length; at += 1) {
     const byte = bytes[at]!;
     const isControl = byte < 32 && byte !== 9 && byte !== 10 && byte !== 13 && byte !== 12 && byte !== 26;
     if (isControl) {
-      throw new InputError(`${fileName} is not text: byte ${offset + at + 1} has the value ${byte}.`);
+      throw new InputError(t`${fileName} is not text: byte ${offset + at + 1} has the value ${byte}.`);
     }
   }
 }

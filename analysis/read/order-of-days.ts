@@ -34,8 +34,7 @@ export function settleDates(
   if (order === null) return;
   if (order === 'both') {
     throw new InputError(
-      `${fileName}: the date in line ${evidence.dayFirstLine} can only be day first, ` +
-        `the one in line ${evidence.monthFirstLine} only month first.`,
+      t`${fileName}: the date in line ${evidence.dayFirstLine} can only be day first, the one in line ${evidence.monthFirstLine} only month first.`,
     );
   }
   if (order === 'unclear') {
@@ -53,7 +52,11 @@ export function settleDates(
       if (exists[i] === 1) rows.day[i] = day;
       else {
         lost = true;
-        bad.add('impossible date', rows.line[i]!, `read as ${order}`);
+        bad.add(
+          t`impossible date`,
+          rows.line[i]!,
+          t`read as ${order === 'day first' ? t`day first` : t`month first`}`,
+        );
       }
     }
     if (lost) rows.filter((row) => exists[row] === 1);
@@ -96,7 +99,6 @@ function blocksOutOfOrder(
   const { row, before } = steps[0]!;
   const date = (at: number): string => formatIsoDay(Math.floor(hourly ? time(at) / 24 : time(at)));
   throw new InputError(
-    `${fileName}, line ${rows.line[row]}: dates out of order, ${date(row)} comes after ${date(before)}` +
-      `${rows.id ? ` (station ${rows.id})` : ''}.`,
+    t`${fileName}, line ${rows.line[row]}: dates out of order, ${date(row)} comes after ${date(before)}${rows.id ? t` (station ${rows.id})` : ''}.`,
   );
 }

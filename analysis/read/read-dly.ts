@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import type { BadRows } from './bad-rows.ts';
 import { DateFields } from './dates.ts';
 import { digitsAt } from './fields.ts';
@@ -30,7 +31,7 @@ export class DlyReader implements RecordReader {
 
   readonly line = (text: string, from: number, to: number, line: number): void => {
     if (to - from < FIRST_VALUE) {
-      if (to > from) this.bad.add('row cut short', line, text.slice(from, to));
+      if (to > from) this.bad.add(t`row cut short`, line, text.slice(from, to));
       return;
     }
     const element = elementAt(text, from + 17);
@@ -38,12 +39,12 @@ export class DlyReader implements RecordReader {
     const [year, month] = [digitsAt(text, from + 11, from + 15), digitsAt(text, from + 15, from + 17)];
     const start = this.dates.day(year, month, 1);
     if (Number.isNaN(start)) {
-      this.bad.add('impossible date', line, text.slice(from, from + FIRST_VALUE));
+      this.bad.add(t`impossible date`, line, text.slice(from, from + FIRST_VALUE));
       return;
     }
     const days = daysIn(this.dates, year, month);
     if (to - from < FIRST_VALUE + (days - 1) * VALUE_WIDTH + 5) {
-      this.bad.add('row cut short', line, text.slice(from, from + FIRST_VALUE));
+      this.bad.add(t`row cut short`, line, text.slice(from, from + FIRST_VALUE));
       return;
     }
     const rows = this.stations.at(text, from, from + 11);
@@ -52,7 +53,7 @@ export class DlyReader implements RecordReader {
       const at = from + FIRST_VALUE + day * VALUE_WIDTH;
       const value = wholeAt(text, at);
       if (value === MISSING) continue;
-      if (Number.isNaN(value)) this.bad.add('not a number', line, text.slice(at, at + 5));
+      if (Number.isNaN(value)) this.bad.add(t`not a number`, line, text.slice(at, at + 5));
       else this.month.put(element, day, value, flagAt(text, at + 6), line);
     }
   };

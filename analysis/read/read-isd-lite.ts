@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import type { BadRows } from './bad-rows.ts';
 import { DateFields } from './dates.ts';
 import { digitsAt, numberAt } from './fields.ts';
@@ -27,7 +28,7 @@ export class IsdLiteReader implements RecordReader {
   readonly line = (text: string, from: number, to: number, line: number, unfinished: boolean): void => {
     if (to === from) return;
     if (to - from < 19 || (unfinished && to - from < 43)) {
-      this.bad.add('row cut short', line, text.slice(from, to));
+      this.bad.add(t`row cut short`, line, text.slice(from, to));
       return;
     }
     const day = this.dates.day(
@@ -37,12 +38,12 @@ export class IsdLiteReader implements RecordReader {
     );
     const hour = digitsAt(text, from + 11, from + 13);
     if (Number.isNaN(day) || hour < 0 || hour > 23) {
-      this.bad.add('impossible date', line, text.slice(from, from + 13));
+      this.bad.add(t`impossible date`, line, text.slice(from, from + 13));
       return;
     }
     const temperature = numberAt(text, from + 13, from + 19);
     if (Number.isNaN(temperature)) {
-      this.bad.add('not a number', line, text.slice(from + 13, from + 19));
+      this.bad.add(t`not a number`, line, text.slice(from + 13, from + 19));
       return;
     }
     if (temperature === -9999) return;

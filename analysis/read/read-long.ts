@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import type { BadRows } from './bad-rows.ts';
 import { DateFields } from './dates.ts';
 import { digitsAt, Fields, numberAt } from './fields.ts';
@@ -44,19 +45,19 @@ export class LongReader implements RecordReader {
     const { fields, place } = this;
     fields.split(text, from, to, 8);
     if (fields.count <= Math.max(place.element, place.value)) {
-      this.bad.add('row cut short', line, text.slice(from, to));
+      this.bad.add(t`row cut short`, line, text.slice(from, to));
       return;
     }
     const element = elementOf(text, fields.start[place.element]!, fields.end[place.element]!);
     if (element === null) return;
     const day = this.dates.read(text, fields.start[place.date]!, fields.end[place.date]!);
     if (!(day < 1e9)) {
-      this.bad.add('impossible date', line, fields.text(text, place.date));
+      this.bad.add(t`impossible date`, line, fields.text(text, place.date));
       return;
     }
     const value = numberAt(text, fields.start[place.value]!, fields.end[place.value]!);
     if (Number.isNaN(value)) {
-      this.bad.add('not a number', line, fields.text(text, place.value));
+      this.bad.add(t`not a number`, line, fields.text(text, place.value));
       return;
     }
     if (value === -9999) return;

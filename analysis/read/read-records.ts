@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import { InputError } from '../records/input-error.ts';
 import type { RawDailyReadings, RawHourlyReadings } from '../records/series.ts';
 import { BadRows, type BadRowReason } from './bad-rows.ts';
@@ -84,7 +85,7 @@ export async function readRecords(
     }
     eachLine(block, reader.line);
   }
-  if (reader === null || recognised === null) throw new InputError(`${fileName} is empty.`);
+  if (reader === null || recognised === null) throw new InputError(t`${fileName} is empty.`);
   reader.end?.();
   return finish(reader, recognised, bad, options);
 }
@@ -123,19 +124,19 @@ function finish(
   const { fileName } = options;
   const notes: string[] = [];
   if (recognised.mapChosen) {
-    notes.push(`${fileName} was read with the column map ${recognised.map!.id}, whose signature it fits.`);
+    notes.push(t`${fileName} was read with the column map ${recognised.map!.id}, whose signature it fits.`);
   }
   const stations = [...reader.stations.byId.values()];
   settleDates(stations, fileName, bad, options.dateOrder ?? null);
   const rows = stations.reduce((sum, station) => sum + station.length, 0);
   bad.refuseIfMost(fileName, rows);
-  if (rows === 0) throw new InputError(`${fileName} holds no temperature readings.`);
+  if (rows === 0) throw new InputError(t`${fileName} holds no temperature readings.`);
   for (const station of stations) {
     station.trim();
     const blocks = refuseDisorder(station, reader.hourly, fileName);
     if (blocks > 0) {
       notes.push(
-        `${fileName}: ${blocks} blocks of rows of station ${station.id} stand out of order; they were sorted.`,
+        t`${fileName}: ${blocks} blocks of rows of station ${station.id} stand out of order; they were sorted.`,
       );
     }
   }

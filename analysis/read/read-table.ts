@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import { InputError } from '../records/input-error.ts';
 import type { BadRows } from './bad-rows.ts';
 import type { ColumnMap, ColumnRole } from './column-map.ts';
@@ -38,7 +39,7 @@ export class TableReader implements RecordReader {
   constructor(map: ColumnMap, bad: BadRows, fileName: string, fileId: string) {
     if (map.kind === 'stations') {
       throw new InputError(
-        `${fileName}: the column map ${map.id} is for lists of stations, not for readings.`,
+        t`${fileName}: the column map ${map.id} is for lists of stations, not for readings.`,
       );
     }
     this.map = map;
@@ -65,7 +66,7 @@ export class TableReader implements RecordReader {
     const { columns } = this;
     if (!columns.take(text, from, to, line)) return;
     if (!columns.split(text, from, to, unfinished)) {
-      this.bad.add('row cut short', line, text.slice(from, to));
+      this.bad.add(t`row cut short`, line, text.slice(from, to));
       return;
     }
     if (this.skipWords.length > 0 && columns.find(this.map.skipRows!.column)) {
@@ -74,7 +75,7 @@ export class TableReader implements RecordReader {
     }
     const day = this.day(text);
     if (Number.isNaN(day)) {
-      this.bad.add('impossible date', line, text.slice(columns.from, columns.to));
+      this.bad.add(t`impossible date`, line, text.slice(columns.from, columns.to));
       return;
     }
     if (this.hourly) this.takeHour(text, day, line);
@@ -106,7 +107,7 @@ export class TableReader implements RecordReader {
     } else shown = this.time.hour;
     if (!(shown >= 0 && shown <= 24)) {
       columns.locate(text, columns.has('hour') ? 'hour' : columns.has('time') ? 'time' : 'date');
-      this.bad.add('impossible time', line, text.slice(columns.from, columns.to));
+      this.bad.add(t`impossible time`, line, text.slice(columns.from, columns.to));
       return;
     }
     let suspect = 0;
@@ -135,7 +136,7 @@ export class TableReader implements RecordReader {
     const { clock } = this.map;
     if (clock === undefined) {
       throw new InputError(
-        `${this.fileName}: times without an offset need a "clock" in the column map (utc, local standard, or hours).`,
+        t`${this.fileName}: times without an offset need a "clock" in the column map (utc, local standard, or hours).`,
       );
     }
     if (clock === 'local standard') this.localStandard = true;
@@ -171,7 +172,7 @@ export class TableReader implements RecordReader {
   private takeFacts(text: string, rows: StationRows, line: number): void {
     const { facts } = rows;
     const fixed = this.map.station;
-    const where = `${this.fileName}, line ${line}`;
+    const where = t`${this.fileName}, line ${line}`;
     const field = (role: ColumnRole): string => this.columns.text(text, role);
     facts.name = field('name') || (fixed?.name ?? '');
     facts.lat = degreesOf(field('lat'), 'lat', where) ?? fixed?.lat ?? null;
@@ -188,7 +189,7 @@ export class TableReader implements RecordReader {
     const { from, to } = this.columns;
     const value = this.number(text, from, to);
     if (value !== MALFORMED) return value;
-    this.bad.add('not a number', line, text.slice(from, to));
+    this.bad.add(t`not a number`, line, text.slice(from, to));
     return NaN;
   }
 

@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import { InputError } from '../records/input-error.ts';
 import type { BadRows } from './bad-rows.ts';
 import { degreesOf, elevationOf } from './coordinates.ts';
@@ -34,7 +35,7 @@ export class ValueListReader implements RecordReader {
     this.fileName = fileName;
     const isMinimum = /t(as)?min/i.test(fileName);
     if (isMinimum === /t(as)?max/i.test(fileName)) {
-      throw new InputError(`${fileName} must say in its name whether its values are tmin or tmax.`);
+      throw new InputError(t`${fileName} must say in its name whether its values are tmin or tmax.`);
     }
     this.element = isMinimum ? 'first' : 'second';
   }
@@ -50,7 +51,7 @@ export class ValueListReader implements RecordReader {
     this.day += 1;
     this.lastLine = line;
     const value = numberAt(text, from, to);
-    if (Number.isNaN(value)) return this.bad.add('not a number', line, text.slice(from, to));
+    if (Number.isNaN(value)) return this.bad.add(t`not a number`, line, text.slice(from, to));
     if (MISSING.has(value)) return;
     const row = this.rows!.add(day, line);
     this.rows![this.element][row] = value;
@@ -59,14 +60,16 @@ export class ValueListReader implements RecordReader {
   end(): void {
     const days = this.day - this.lastDay - 1;
     if (days === 0) return;
-    const difference = days > 0 ? `${days} more` : `${-days} fewer`;
+    const at = t`${this.fileName}, line ${this.lastLine}`;
     throw new InputError(
-      `${this.fileName}, line ${this.lastLine}: there are ${difference} values than days in the span of line 2.`,
+      days > 0
+        ? t`${at}: there are ${days} more values than days in the span of line 2.`
+        : t`${at}: there are ${-days} fewer values than days in the span of line 2.`,
     );
   }
 
   private takeHead(text: string, number: number, line: number): void {
-    const where = `${this.fileName}, line ${line}`;
+    const where = t`${this.fileName}, line ${line}`;
     const cells = text.split(/\s+/);
     if (number === 1) {
       this.rows = this.stations.of(cells[0]!);
@@ -77,9 +80,9 @@ export class ValueListReader implements RecordReader {
       this.day = this.dates.read(cells[0]!, 0, 8);
       this.lastDay = this.dates.read(cells[1] ?? '', 0, 8);
       if (Number.isNaN(this.day) || Number.isNaN(this.lastDay)) {
-        throw new InputError(`${where}: the first or last day doesn't exist.`);
+        throw new InputError(t`${where}: the first or last day doesn't exist.`);
       }
-      if (cells[2] !== '0') throw new InputError(`${where}: only calendars with leap days (0) can be read.`);
+      if (cells[2] !== '0') throw new InputError(t`${where}: only calendars with leap days (0) can be read.`);
     } else this.rows!.facts.name = text.replace(/_/g, ' ').trim();
   }
 }

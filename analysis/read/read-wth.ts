@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import type { BadRows } from './bad-rows.ts';
 import { degreesOf, elevationOf } from './coordinates.ts';
 import { DateFields } from './dates.ts';
@@ -46,7 +47,7 @@ export class WthReader implements RecordReader {
     else if (this.awaiting === 'station') this.takeStation(text.slice(from, to), line);
     else if (this.awaiting === 'days') this.takeDay(text, from, to, line);
     else if (text.slice(from, to).trim() !== '')
-      this.bad.add('row before the header', line, text.slice(from, to));
+      this.bad.add(t`row before the header`, line, text.slice(from, to));
   };
 
   private takeHeader(text: string, line: number): void {
@@ -54,7 +55,7 @@ export class WthReader implements RecordReader {
     this.awaiting = this.header[0] === 'INSI' ? 'station' : 'days';
     if (this.awaiting === 'days' && !(this.header[0] === 'DATE' && this.header.includes('TMIN'))) {
       throw new InputError(
-        `${this.fileName}, line ${line}: the columns of a .WTH file must hold DATE and TMIN.`,
+        t`${this.fileName}, line ${line}: the columns of a .WTH file must hold DATE and TMIN.`,
       );
     }
   }
@@ -62,7 +63,7 @@ export class WthReader implements RecordReader {
   private takeStation(text: string, line: number): void {
     const cells = text.trim().split(/\s+/);
     const at = (name: string): string => cells[this.header.indexOf(name)] ?? '';
-    const where = `${this.fileName}, line ${line}`;
+    const where = t`${this.fileName}, line ${line}`;
     this.stationId = at('INSI') || this.stationId;
     const rows = this.stations.of(this.stationId);
     rows.facts.lat = degreesOf(known(at('LAT')), 'lat', where);
@@ -77,9 +78,9 @@ export class WthReader implements RecordReader {
     fields.split(text, from, to, 64);
     if (fields.count === 0) return;
     const need = Math.max(header.indexOf('TMIN'), header.indexOf('TMAX'));
-    if (fields.count <= need) return this.bad.add('row cut short', line, text.slice(from, to));
+    if (fields.count <= need) return this.bad.add(t`row cut short`, line, text.slice(from, to));
     const day = this.dayOfYear(text, fields.start[0]!, fields.end[0]!);
-    if (Number.isNaN(day)) return this.bad.add('impossible date', line, fields.text(text, 0));
+    if (Number.isNaN(day)) return this.bad.add(t`impossible date`, line, fields.text(text, 0));
     const [tmin, tmax] = [this.value(text, 'TMIN', line), this.value(text, 'TMAX', line)];
     if (Number.isNaN(tmin) && Number.isNaN(tmax)) return;
     const rows = this.stations.of(this.stationId);
@@ -105,7 +106,7 @@ export class WthReader implements RecordReader {
     const index = this.header.indexOf(name);
     if (index < 0 || index >= this.fields.count) return NaN;
     const value = numberAt(text, this.fields.start[index]!, this.fields.end[index]!);
-    if (Number.isNaN(value)) this.bad.add('not a number', line, this.fields.text(text, index));
+    if (Number.isNaN(value)) this.bad.add(t`not a number`, line, this.fields.text(text, index));
     return MISSING.has(value) ? NaN : value;
   }
 }

@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import { InputError, UnknownFormatError } from '../records/input-error.ts';
 import type { ColumnMap } from './column-map.ts';
 import { Fields } from './fields.ts';
@@ -39,24 +40,25 @@ export function recognise(
   if (columns) return { format: 'table', title: columns.title, map: columns, mapChosen: false };
   const lines = head.split(/\r\n|\n|\r/).filter((line) => line.trim() !== '');
   const first = lines[0];
-  if (first === undefined) throw new InputError(`${fileName} is empty.`);
+  if (first === undefined) throw new InputError(t`${fileName} is empty.`);
   const plain = (format: FormatId, title: string): Recognised => ({
     format,
     title,
     map: null,
     mapChosen: false,
   });
-  if (DLY.test(first)) return plain('ghcn-dly', 'GHCN-Daily .dly');
-  if (ISD_LITE.test(first)) return plain('isd-lite', 'ISD-Lite hourly');
+  if (DLY.test(first)) return plain('ghcn-dly', t`GHCN-Daily .dly`);
+  if (ISD_LITE.test(first)) return plain('isd-lite', t`ISD-Lite hourly`);
   if (/^[*$]WEATHER/i.test(first) || lines.some((line) => /^@\s*INSI\b/.test(line))) {
-    return plain('wth', '.WTH weather file');
+    return plain('wth', t`.WTH weather file`);
   }
-  if (lines.length > 2 && VALUE_LIST_SPAN.test(lines[1]!)) return plain('value-list', 'list of daily values');
-  if (isLong(first)) return plain('ghcn-long', 'GHCN-Daily long table');
+  if (lines.length > 2 && VALUE_LIST_SPAN.test(lines[1]!))
+    return plain('value-list', t`list of daily values`);
+  if (isLong(first)) return plain('ghcn-long', t`GHCN-Daily long table`);
   const fitting = maps.filter((map) => map.kind !== 'stations' && fits(map, lines));
   if (fitting.length > 1) {
     const names = fitting.map((map) => map.id).join(', ');
-    throw new InputError(`${fileName} fits several column maps (${names}): choose one by --columns.`);
+    throw new InputError(t`${fileName} fits several column maps (${names}): choose one by --columns.`);
   }
   if (fitting[0]) return { format: 'table', title: fitting[0].title, map: fitting[0], mapChosen: true };
   const separator = separatorOf(first);
@@ -65,8 +67,7 @@ export function recognise(
   if (known) return { format: 'table', title: known.title, map: known, mapChosen: false };
   const found = header.slice(0, 8).map((name) => name.slice(0, 24));
   throw new UnknownFormatError(
-    `${fileName}, line 1: the columns aren't known (found ${found.join(', ')}): ` +
-      `a date and tmin are needed, or a column map by --columns.`,
+    t`${fileName}, line 1: the columns aren't known (found ${found.join(', ')}): a date and tmin are needed, or a column map by --columns.`,
   );
 }
 

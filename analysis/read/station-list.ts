@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import { InputError } from '../records/input-error.ts';
 import type { Station } from '../records/station.ts';
 import type { ColumnMap, ColumnRole } from './column-map.ts';
@@ -43,7 +44,7 @@ export function readStationList(
 ): StationList {
   const lines = text.replace(/^\ufeff/, '').split(/\r\n|\n|\r/);
   const first = lines.findIndex((line) => line.trim() !== '' && !line.startsWith('#'));
-  if (first < 0) throw new InputError(`${fileName} is empty.`);
+  if (first < 0) throw new InputError(t`${fileName} is empty.`);
   const list = new ListBeingRead(fileName);
   if (!columns && GHCN_LINE.test(`${lines[first]} `)) readGhcnLines(lines, list);
   else readTable(lines, first, columns ?? mapFor(lines[first]!, fileName, maps), list);
@@ -66,10 +67,10 @@ function mapFor(header: string, fileName: string, maps: readonly ColumnMap[]): C
   }
   if (!found.station || !found.lat || !found.lon) {
     throw new InputError(
-      `${fileName}, line 1: a list of stations needs the columns id, lat and lon (found ${names.slice(0, 8).join(', ')}).`,
+      t`${fileName}, line 1: a list of stations needs the columns id, lat and lon (found ${names.slice(0, 8).join(', ')}).`,
     );
   }
-  return { id: 'stations', title: 'list of stations', kind: 'stations', separator, columns: found };
+  return { id: 'stations', title: t`list of stations`, kind: 'stations', separator, columns: found };
 }
 
 function readTable(lines: readonly string[], first: number, map: ColumnMap, list: ListBeingRead): void {
@@ -79,9 +80,9 @@ function readTable(lines: readonly string[], first: number, map: ColumnMap, list
   const fields = new Fields(separator);
   lines.forEach((line, index) => {
     if (line.startsWith('#') || !table.take(line, 0, line.length, index + 1)) return;
-    const where = `${list.fileName}, line ${index + 1}`;
+    const where = t`${list.fileName}, line ${index + 1}`;
     if (!table.split(line, 0, line.length, false)) {
-      throw new InputError(`${where}: the row is too short to hold a station and its coordinates.`);
+      throw new InputError(t`${where}: the row is too short to hold a station and its coordinates.`);
     }
     fields.split(line, 0, line.length, 1024);
     list.add(
@@ -101,9 +102,9 @@ function readTable(lines: readonly string[], first: number, map: ColumnMap, list
 function readGhcnLines(lines: readonly string[], list: ListBeingRead): void {
   lines.forEach((line, index) => {
     if (line.trim() === '') return;
-    const where = `${list.fileName}, line ${index + 1}`;
+    const where = t`${list.fileName}, line ${index + 1}`;
     if (!GHCN_LINE.test(`${line} `))
-      throw new InputError(`${where}: not a line of a GHCN-Daily station list.`);
+      throw new InputError(t`${where}: not a line of a GHCN-Daily station list.`);
     list.add(
       {
         id: line.slice(0, 11),
@@ -132,15 +133,14 @@ class ListBeingRead implements StationList {
     const fileId = file === '' ? '' : fileStationId(file);
     const named = /[A-Za-z0-9]/.test(station.id);
     if (!named && fileId === '')
-      throw new InputError(`${this.fileName}, line ${line}: the station has no id.`);
+      throw new InputError(t`${this.fileName}, line ${line}: the station has no id.`);
     const known = named ? station : { ...station, id: fileId };
     if (fileId !== '') this.byFile.set(fileId, known);
     if (!named) return;
     const before = this.byId.get(known.id);
     if (before && differs(before, known, SAME_PLACE_DEGREES)) {
       throw new InputError(
-        `${this.fileName}, line ${line}: station ${known.id} stands at ${place(known)}, ` +
-          `but in line ${this.lineOf.get(known.id)} at ${place(before)}.`,
+        t`${this.fileName}, line ${line}: station ${known.id} stands at ${place(known)}, but in line ${this.lineOf.get(known.id)!} at ${place(before)}.`,
       );
     }
     if (before) return;
@@ -194,7 +194,7 @@ export function completeStation(
   const listed = findStation(list, station.id, fileName);
   if (!listed) return { station, note: null };
   const note = differs(station, listed, MOVED_DEGREES)
-    ? `${fileName} puts station ${station.id} at ${place(station)}, the station list at ${place(listed)}: the list was used.`
+    ? t`${fileName} puts station ${station.id} at ${place(station)}, the station list at ${place(listed)}: the list was used.`
     : null;
   return {
     station: {

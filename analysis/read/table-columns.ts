@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import { InputError } from '../records/input-error.ts';
 import { COLUMN_ROLES, type Column, type ColumnMap, type ColumnRole } from './column-map.ts';
 import { Fields } from './fields.ts';
@@ -134,8 +135,7 @@ export class TableColumns {
     }
     if (absent.length === 0) return;
     throw new InputError(
-      `${this.fileName}, line ${line}: the column map ${this.map.id} wants the columns ${absent.join(', ')}, ` +
-        `which the header (${header.slice(0, 8).join(', ')}) doesn't have.`,
+      t`${this.fileName}, line ${line}: the column map ${this.map.id} wants the columns ${absent.join(', ')}, which the header (${header.slice(0, 8).join(', ')}) doesn't have.`,
     );
   }
 }

@@ -91,12 +91,12 @@ export function decideUnit(
       unit: whole ? 'F' : 'C',
       note: whole
         ? null
-        : `${fileName} holds tenths of a degree, so it was read as °C (hourly order files in °F are whole).`,
+        : t`${fileName} holds tenths of a degree, so it was read as °C (hourly order files in °F are whole).`,
     };
   }
   const proven = provenUnit(columns);
   if (proven === 'tenthsC') {
-    return { unit: proven, note: `${fileName} was read as tenths of °C: its values fit neither °F nor °C.` };
+    return { unit: proven, note: t`${fileName} was read as tenths of °C: its values fit neither °F nor °C.` };
   }
   if (given === null) {
     throw new UnclearError(
@@ -107,7 +107,7 @@ export function decideUnit(
   if (proven === 'C' && given === 'F') {
     return {
       unit: 'C',
-      note: `${fileName} was read as °C, not °F: its values are whole °F turned into tenths of °C.`,
+      note: t`${fileName} was read as °C, not °F: its values are whole °F turned into tenths of °C.`,
     };
   }
   return { unit: given, note: null };

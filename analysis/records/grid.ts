@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import { InputError } from './input-error.ts';
 
 /**
@@ -63,25 +64,25 @@ export function encodeGrid(grid: PlaceGrid): Uint8Array {
 export function decodeGrid(bytes: Uint8Array, fileName = 'grid.bin'): PlaceGrid {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   if (bytes.length < HEADER_BYTES || view.getUint32(0, true) !== MAGIC) {
-    throw new InputError(`${fileName}: ${bytes.length} bytes that are not a grid of cells`);
+    throw new InputError(t`${fileName}: ${bytes.length} bytes that are not a grid of cells`);
   }
   const version = view.getUint16(4, true);
   if (version !== VERSION) {
     throw new InputError(
-      `${fileName}: grid version ${version} can't be read; this program reads version ${VERSION}`,
+      t`${fileName}: grid version ${version} can't be read; this program reads version ${VERSION}`,
     );
   }
   const [columns, rows] = [view.getUint32(8, true), view.getUint32(12, true)];
   const cells = columns * rows;
   if (cells < 1 || cells > MOST_CELLS || bytes.length !== sizeOf(cells)) {
     throw new InputError(
-      `${fileName} is damaged: ${columns} by ${rows} cells don't fill its ${bytes.length} bytes`,
+      t`${fileName} is damaged: ${columns} by ${rows} cells don't fill its ${bytes.length} bytes`,
     );
   }
   const [west, south, stepLonDeg, stepLatDeg] = [16, 24, 32, 40].map((at) => view.getFloat64(at, true));
   if (!(Math.abs(west) <= 180 && Math.abs(south) <= 90 && stepLonDeg > 0 && stepLatDeg > 0)) {
     throw new InputError(
-      `${fileName} is damaged: its first cell at ${south}, ${west} with steps of ${stepLatDeg} and ${stepLonDeg} degrees is no place`,
+      t`${fileName} is damaged: its first cell at ${south}, ${west} with steps of ${stepLatDeg} and ${stepLonDeg} degrees is no place`,
     );
   }
   const elevationM = new Float32Array(cells);

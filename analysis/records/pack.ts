@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import { InputError } from './input-error.ts';
 
 /** Version of the pack's layout that this code writes; it reads this one and the one before. */
@@ -179,7 +180,7 @@ export interface PackIndexEntry {
  */
 export function checkManifest(value: unknown, file: string): PackManifest {
   if (typeof value !== 'object' || value === null || !('schema' in value)) {
-    throw new InputError(`${file}: not a pack manifest (field "schema" is missing)`);
+    throw new InputError(t`${file}: not a pack manifest (field "schema" is missing)`);
   }
   const { schema } = value;
   if (
@@ -188,11 +189,11 @@ export function checkManifest(value: unknown, file: string): PackManifest {
     (schema as number) > PACK_SCHEMA
   ) {
     throw new InputError(
-      `${file}: schema version ${String(schema)} can't be read; this program reads versions ${OLDEST_READ_SCHEMA} to ${PACK_SCHEMA}`,
+      t`${file}: schema version ${String(schema)} can't be read; this program reads versions ${OLDEST_READ_SCHEMA} to ${PACK_SCHEMA}`,
     );
   }
   for (const field of ['id', 'title', 'bbox', 'winters', 'files', 'sources']) {
-    if (!(field in value)) throw new InputError(`${file}: field "${field}" is missing`);
+    if (!(field in value)) throw new InputError(t`${file}: field "${field}" is missing`);
   }
   return value as PackManifest;
 }

@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import {
   Bool,
   DateDay,
@@ -107,7 +108,7 @@ export function decodeWinterTile(bytes: Uint8Array, name = 'winters tile'): Map<
   const table = readTable(bytes, name);
   const column = (key: string) => {
     const child = table.getChild(key);
-    if (!child) throw new InputError(`${name}: column "${key}" is missing`);
+    if (!child) throw new InputError(t`${name}: column "${key}" is missing`);
     return child;
   };
   const values = (key: string) => {
@@ -131,14 +132,14 @@ export function decodeWinterTile(bytes: Uint8Array, name = 'winters tile'): Map<
     const count = (to - from) / NIGHT_KINDS.length;
     if (!Number.isInteger(count) || result.has(id)) {
       throw new InputError(
-        `${name}: station ${id} has ${to - from} rows, not one a winter and kind of night`,
+        t`${name}: station ${id} has ${to - from} rows, not one a winter and kind of night`,
       );
     }
     const slice = (k: number) => from + k * count;
     NIGHT_KINDS.forEach((expected, k) => {
       if (kind.get(slice(k)) !== expected) {
         throw new InputError(
-          `${name}: station ${id} has kind "${kind.get(slice(k))}" where "${expected}" is due`,
+          t`${name}: station ${id} has kind "${kind.get(slice(k))}" where "${expected}" is due`,
         );
       }
     });
@@ -186,7 +187,7 @@ function readTable(bytes: Uint8Array, name: string): Table {
   try {
     return tableFromIPC(bytes);
   } catch {
-    throw new InputError(`${name}: ${bytes.length} bytes that are not an Arrow stream`);
+    throw new InputError(t`${name}: ${bytes.length} bytes that are not an Arrow stream`);
   }
 }
 

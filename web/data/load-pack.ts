@@ -1,3 +1,4 @@
+import { t } from '../../analysis/language/t.ts';
 import type { FeatureCollection } from 'geojson';
 import { InputError } from '../../analysis/records/input-error.ts';
 import {
@@ -24,14 +25,14 @@ async function readJson(url: string, fetcher: Fetcher): Promise<unknown> {
   try {
     return await response.json();
   } catch {
-    throw new InputError(`${fileName(url)} arrived damaged: it is not the JSON it should be.`);
+    throw new InputError(t`${fileName(url)} arrived damaged: it is not the JSON it should be.`);
   }
 }
 
 /** The packs a site carries, default first. `base` is the absolute address of the folder `packs/`. */
 export async function loadPackIndex(base: string, fetcher: Fetcher): Promise<readonly PackIndexEntry[]> {
   const list = await readJson(new URL('index.json', base).href, fetcher);
-  if (!Array.isArray(list) || list.length === 0) throw new InputError('index.json lists no record pack.');
+  if (!Array.isArray(list) || list.length === 0) throw new InputError(t`index.json lists no record pack.`);
   return list as PackIndexEntry[];
 }
 
@@ -47,7 +48,7 @@ export async function loadPack(base: string, entry: PackIndexEntry, fetcher: Fet
   ]);
   const meta = checkManifest(manifest, `${entry.path}/pack.json`);
   if (!Array.isArray(stations) || stations.length === 0) {
-    throw new InputError(`“${entry.title}” holds no station.`);
+    throw new InputError(t`“${entry.title}” holds no station.`);
   }
   return { entry, url, meta, stations, land, places };
 }

@@ -1,3 +1,4 @@
+import { t } from '../../analysis/language/t.ts';
 import { InputError } from '../../analysis/records/input-error.ts';
 
 /** The part of a response that tells whether it is one. */
@@ -21,9 +22,9 @@ export async function reach<R extends Answered>(
   try {
     response = await fetcher(url);
   } catch {
-    throw new InputError(`${name} could not be reached; the connection may be down.`);
+    throw new InputError(t`${name} could not be reached; the connection may be down.`);
   }
   if (!response.ok)
-    throw new InputError(`${name} could not be loaded: the server answered ${response.status}.`);
+    throw new InputError(t`${name} could not be loaded: the server answered ${response.status}.`);
   return response;
 }

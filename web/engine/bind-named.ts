@@ -1,3 +1,4 @@
+import { t } from '../../analysis/language/t.ts';
 import { InputError } from '../../analysis/records/input-error.ts';
 
 /** A value that can be bound to a parameter. */
@@ -18,12 +19,12 @@ export function bindNamed(
     (found, name: string | undefined) => {
       if (found.startsWith('--') || found.startsWith('/*')) return ' ';
       if (name === undefined) return found;
-      if (!(name in values)) throw new InputError(`The statement needs a value for $${name}.`);
+      if (!(name in values)) throw new InputError(t`The statement needs a value for $${name}.`);
       if (!order.includes(name)) order.push(name);
       return `$${order.indexOf(name) + 1}`;
     },
   );
   const extra = Object.keys(values).find((name) => !order.includes(name));
-  if (extra !== undefined) throw new InputError(`The statement has no parameter $${extra}.`);
+  if (extra !== undefined) throw new InputError(t`The statement has no parameter $${extra}.`);
   return { sql: text.trim(), parameters: order.map((name) => values[name]) };
 }

@@ -1,3 +1,4 @@
+import { t } from '../../analysis/language/t.ts';
 /** A download that failed; the message is one sentence for the reader. */
 export class DownloadError extends Error {
   override readonly name = 'DownloadError';
@@ -33,10 +34,10 @@ export async function download(
   try {
     response = await fetcher(url);
   } catch {
-    throw new DownloadError(`Could not reach the server for ${what}; the connection may be down.`);
+    throw new DownloadError(t`Could not reach the server for ${what}; the connection may be down.`);
   }
   if (!response.ok)
-    throw new DownloadError(`Could not load ${what}: the server answered ${response.status}.`);
+    throw new DownloadError(t`Could not load ${what}: the server answered ${response.status}.`);
   const total = totalBytes(response, expectedBytes);
   const parts: Uint8Array<ArrayBuffer>[] = [];
   let loaded = 0;
@@ -51,11 +52,11 @@ export async function download(
       onBytes(loaded, total !== null && loaded <= total ? total : null);
     }
   } catch {
-    throw new DownloadError(`The connection broke off after ${loaded} bytes of ${what}.`);
+    throw new DownloadError(t`The connection broke off after ${loaded} bytes of ${what}.`);
   }
   const length = plainLength(response);
   if (length !== null && loaded < length) {
-    throw new DownloadError(`Only ${loaded} of ${length} bytes of ${what} arrived.`);
+    throw new DownloadError(t`Only ${loaded} of ${length} bytes of ${what} arrived.`);
   }
   return new Blob(parts, { type });
 }

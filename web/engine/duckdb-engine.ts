@@ -1,3 +1,4 @@
+import { t } from '../../analysis/language/t.ts';
 import * as duckdb from '@duckdb/duckdb-wasm';
 import wasmUrl from '@duckdb/duckdb-wasm/dist/duckdb-eh.wasm?url';
 import workerUrl from '@duckdb/duckdb-wasm/dist/duckdb-browser-eh.worker.js?url';
@@ -82,7 +83,7 @@ async function downloadParts(fetcher: Fetch, onBytes: OnBytes): Promise<[Blob, B
       const [a, b] = totals;
       onBytes(loaded[0] + loaded[1], a === null || b === null ? null : a + b);
     };
-  const what = 'the database engine';
+  const what = t`the database engine`;
   const absolute = (url: string): string => new URL(url, document.baseURI).href;
   return Promise.all([
     download(
@@ -102,7 +103,7 @@ async function downloadParts(fetcher: Fetch, onBytes: OnBytes): Promise<[Blob, B
 function failureOf(thread: Worker): Promise<never> {
   return new Promise((_, reject) => {
     const fail = (): void =>
-      reject(new DownloadError('The database engine could not be started in this browser.'));
+      reject(new DownloadError(t`The database engine could not be started in this browser.`));
     thread.addEventListener('error', fail, { once: true });
     setTimeout(fail, START_PATIENCE_MS);
   });

@@ -17,7 +17,7 @@ const PREFIX = 'gathering-';
  * Makes the database of a pack as a native file. The engine can write such a file only where it is the database it was opened
  * with, in the origin's private file system: there it lies until it is put where it belongs.
  */
-export class DatabaseWriter {
+export class DuckdbWriter {
   readonly #engine: Promise<BroughtUp>;
   readonly #name = `${PREFIX}${crypto.randomUUID()}.duckdb`;
 

@@ -1,3 +1,4 @@
+import { t } from '../../analysis/language/t.ts';
 import hitsSql from '../../analysis/records/sql/hits.sql?raw';
 import { InputError } from '../../analysis/records/input-error.ts';
 import { SUSTAINED_HOURS } from '../../analysis/records/nights.ts';
@@ -23,7 +24,7 @@ export interface HitQuestion {
 function durationIndex(hours: number): number {
   const index = SUSTAINED_HOURS.indexOf(hours as (typeof SUSTAINED_HOURS)[number]);
   if (index < 0) {
-    throw new InputError(`Nights are kept for ${SUSTAINED_HOURS.join(', ')} hours, not for ${hours}.`);
+    throw new InputError(t`Nights are kept for ${SUSTAINED_HOURS.join(', ')} hours, not for ${hours}.`);
   }
   return index + 1;
 }

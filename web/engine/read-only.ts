@@ -1,3 +1,4 @@
+import { t } from '../../analysis/language/t.ts';
 import { InputError } from '../../analysis/records/input-error.ts';
 
 /**
@@ -8,30 +9,30 @@ import { InputError } from '../../analysis/records/input-error.ts';
  */
 export function readOnlyQuestion(sql: string, limit: number): string {
   const statement = sql.trim().replace(/(\s*;)+$/, '');
-  if (statement === '') throw new InputError('There is no statement to run.');
+  if (statement === '') throw new InputError(t`There is no statement to run.`);
   return `select * from (\n${statement}\n) limit ${limit + 1}`;
 }
 
 /** What the database says, in words for someone who writes SQL but doesn't know this page. */
 export function plainError(message: string, ownSql: boolean): string {
   const text = message.replace(/^(Error: )+/, '').trim();
-  if (/cancel|interrupt/i.test(text)) return 'The query was stopped.';
+  if (/cancel|interrupt/i.test(text)) return t`The query was stopped.`;
   if (/out of memory|memory access out of bounds|Allocation failure/i.test(text)) {
-    return 'The query needed more memory than a browser gives. Ask for fewer nights or stations at a time.';
+    return t`The query needed more memory than a browser gives. Ask for fewer nights or stations at a time.`;
   }
   if (/table index is out of bounds|unreachable|function signature mismatch|_setThrew/.test(text)) {
-    return 'The query used a function that the database in a browser doesn’t have (Parquet, JSON and time zones are missing).';
+    return t`The query used a function that the database in a browser doesn’t have (Parquet, JSON and time zones are missing).`;
   }
   if (/extension/i.test(text) && /autoload|not found|install|load/i.test(text)) {
-    return 'The query used something that needs an extension, and extensions are not loaded here.';
+    return t`The query used something that needs an extension, and extensions are not loaded here.`;
   }
   if (/HTTP|Failed to open|full download|XMLHttpRequest|could not be opened/i.test(text)) {
-    return 'The nights could not be read from the server; the connection may be down, or the host does not serve parts of a file.';
+    return t`The nights could not be read from the server; the connection may be down, or the host does not serve parts of a file.`;
   }
-  if (/multiple statements/i.test(text)) return 'Only one statement at a time can be run.';
+  if (/multiple statements/i.test(text)) return t`Only one statement at a time can be run.`;
   const first = text.split('\n')[0];
   if (ownSql && /Parser Error/.test(first)) {
-    return `This is not a question the database can read from (only select, with, from, describe and summarize work): ${first.replace('Parser Error: ', '')}`;
+    return t`This is not a question the database can read from (only select, with, from, describe and summarize work): ${first.replace('Parser Error: ', '')}`;
   }
   return first.replace(/^(Binder|Catalog|Conversion|Invalid Input|Out of Range) Error: /, '');
 }

@@ -1,4 +1,5 @@
 import { DataType, type Table, type Vector } from 'apache-arrow';
+import { t } from '../../analysis/language/t.ts';
 import { formatIsoDay } from '../../analysis/units/calendar.ts';
 
 export type Cell = string | number | boolean | null;
@@ -31,12 +32,12 @@ export function tableRows(table: Table, limit = Infinity): ResultTable {
 /** A column's type in a word or two. */
 function typeName(type: DataType): string {
   if (DataType.isDecimal(type)) return `decimal(${type.precision},${type.scale})`;
-  if (DataType.isInt(type)) return 'integer';
-  if (DataType.isFloat(type)) return 'number';
-  if (DataType.isUtf8(type)) return 'text';
-  if (DataType.isBool(type)) return 'true or false';
-  if (DataType.isDate(type)) return 'date';
-  if (DataType.isTimestamp(type)) return 'time';
+  if (DataType.isInt(type)) return t`integer`;
+  if (DataType.isFloat(type)) return t`number`;
+  if (DataType.isUtf8(type)) return t`text`;
+  if (DataType.isBool(type)) return t`true or false`;
+  if (DataType.isDate(type)) return t`date`;
+  if (DataType.isTimestamp(type)) return t`time`;
   return String(type).toLowerCase();
 }
 

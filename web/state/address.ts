@@ -1,3 +1,4 @@
+import { t } from '../../analysis/language/t.ts';
 import { LEVELS } from '../../analysis/tree/levels.ts';
 import { CONDITIONS, ROOTSTOCKS } from '../../analysis/tree/penalties.ts';
 import { LANGUAGE_PARAMETER, LANGUAGES } from '../language/languages.ts';
@@ -74,7 +75,7 @@ const READERS: {
 
 function ignoring(key: string, value: string): string {
   const shown = value.length > 40 ? `${value.slice(0, 40)}…` : value;
-  return `The link asked for ${key} “${shown}”, which means nothing here, so it was left out.`;
+  return t`The link asked for ${key} “${shown}”, which means nothing here, so it was left out.`;
 }
 
 /** Read the query of an address. Keys that aren't ours are passed over in silence: others may have added them. */
@@ -95,7 +96,7 @@ export function readAddress(search: string): AddressReading {
     const place = readPlace(key, text);
     if (place === null) ignored.push(ignoring(key, text));
     else if (chosen.place === undefined) chosen.place = place;
-    else ignored.push(`The link named more than one place; ${key} “${text}” was left out.`);
+    else ignored.push(t`The link named more than one place; ${key} “${text}” was left out.`);
   }
   // A folded query is unfolded before it comes here; one that is left made no sense.
   const folded = query.get('s');
@@ -112,7 +113,7 @@ export function readAddress(search: string): AddressReading {
     return pin ? [pin] : [];
   });
   if (pins.length > PINS_MAX)
-    ignored.push(`The link pinned ${pins.length} places; the first ${PINS_MAX} were taken.`);
+    ignored.push(t`The link pinned ${pins.length} places; the first ${PINS_MAX} were taken.`);
   if (pins.length > 0) chosen.pins = pins.slice(0, PINS_MAX);
   return { chosen: chosen as Chosen, ignored };
 }

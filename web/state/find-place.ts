@@ -1,5 +1,7 @@
+import { t } from '../../analysis/language/t.ts';
 import type { PackPlaces, PackStation } from '../../analysis/records/pack.ts';
 import type { OpenPack } from '../data/open-pack.ts';
+import { plural } from '../format/numbers.ts';
 import type { Place } from './chosen.ts';
 
 /** One line of the list that opens under the search box. */
@@ -36,14 +38,14 @@ function candidates(pack: Pick<OpenPack, 'places' | 'stations'>): (PlaceHit & { 
       place: { by: 'postcode' as const, code: name },
       label: name,
       kind: 'town' as const,
-      detail: 'town',
+      detail: t`town`,
       words: name,
     })),
     ...stations.map(({ id, name, winters }) => ({
       place: { by: 'station' as const, id },
       label: name,
       kind: 'station' as const,
-      detail: `station, ${winters.complete} complete winters`,
+      detail: t`station, ${plural(winters.complete, t`complete winter`, t`complete winters`)}`,
       words: `${name} ${id}`,
     })),
   ];

@@ -1,4 +1,5 @@
 import { getContext, setContext } from 'svelte';
+import { t } from '../../analysis/language/t.ts';
 import type { LevelAnswer, Ranking, TypeAnswer } from '../../analysis/answer/assessment.ts';
 import type { OpenPack } from '../data/open-pack.ts';
 import type { OfflineState } from '../offline/offline-state.svelte.ts';
@@ -159,7 +160,7 @@ export class PageState {
   /** What to say about a type that a link asked for and that doesn't exist. */
   get typeProblem(): string | null {
     const { type } = this.choices;
-    return type === null || typeName(type) ? null : `There is no type “${type}” in the catalogue.`;
+    return type === null || typeName(type) ? null : t`There is no type “${type}” in the catalogue.`;
   }
   readonly focus = $derived.by(
     (): TypeAnswer | null =>

@@ -1,4 +1,5 @@
 import type { LevelAnswer, Ranking, TypeAnswer } from '../../analysis/answer/assessment.ts';
+import { t } from '../../analysis/language/t.ts';
 import type { Level } from '../../analysis/tree/levels.ts';
 import { sortPeriod } from '../format/answer-words.ts';
 
@@ -14,9 +15,9 @@ export interface RankGroup {
 }
 
 const GROUPS = [
-  { use: 'eating', label: 'For eating' },
-  { use: 'cooking', label: 'For cooking and flavour' },
-  { use: 'rootstock', label: 'Rootstocks and their hybrids' },
+  { use: 'eating', label: t`For eating` },
+  { use: 'cooking', label: t`For cooking and flavour` },
+  { use: 'rootstock', label: t`Rootstocks and their hybrids` },
 ] as const;
 
 /** The types of an answer in groups, within each those first that cold takes most rarely. Rootstocks only when asked for. */

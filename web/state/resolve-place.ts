@@ -1,4 +1,5 @@
 import type { PlaceRequest } from '../../analysis/answer/find-subject.ts';
+import { t } from '../../analysis/language/t.ts';
 import { nearestStations, type StationNearby } from '../../analysis/place/nearest-stations.ts';
 import { MAX_STATION_KM, stationForPlace } from '../../analysis/place/station-for-place.ts';
 import type { PackStation } from '../../analysis/records/pack.ts';
@@ -40,7 +41,7 @@ function around(
     const [nearest] = nearestStations(pack.stations, spot, 1, Infinity);
     return {
       found: null,
-      problem: `${spot.label} is ${Math.round(nearest.distanceKm)} km from the nearest station of this pack; beyond ${MAX_STATION_KM} km a station says too little.`,
+      problem: t`${spot.label} is ${Math.round(nearest.distanceKm)} km from the nearest station of this pack; beyond ${MAX_STATION_KM} km a station says too little.`,
     };
   }
   const chosen = fixed ? { station: fixed, distanceKm: 0 } : stationForPlace(pack.stations, spot);
@@ -67,7 +68,7 @@ export function defaultPlace(pack: OpenPack): Place {
 export function resolvePlace(place: Place, pack: OpenPack): PlaceResolution {
   if (place.by === 'station') {
     const station = locateStation(place.id, pack.stations);
-    if (!station) return { found: null, problem: `There is no station “${place.id}” in this pack.` };
+    if (!station) return { found: null, problem: t`There is no station “${place.id}” in this pack.` };
     return around(pack, 'station', { label: station.name, lat: station.lat, lon: station.lon }, station);
   }
   if (place.by === 'point') {
@@ -76,6 +77,6 @@ export function resolvePlace(place: Place, pack: OpenPack): PlaceResolution {
   }
   const spot = locateCode(place.code, pack.places);
   if (!spot)
-    return { found: null, problem: `“${place.code}” is not among the postcodes and towns of this pack.` };
+    return { found: null, problem: t`“${place.code}” is not among the postcodes and towns of this pack.` };
   return around(pack, 'postcode', spot, null, place.elevationM);
 }
