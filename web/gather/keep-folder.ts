@@ -8,22 +8,10 @@ import {
 } from '../../analysis/records/pack.ts';
 import { decodeWinterTile } from '../../analysis/records/winter-tile.ts';
 import { keepWhole } from '../kept/kept-packs.ts';
+import type { FolderFile } from './brought-folder.ts';
 import type { Waiting } from './keep-made.ts';
 import { ownPackId } from './own-pack-id.ts';
 import { sha256Of } from './sha256.ts';
-
-/** A file with its path in the folder that was brought. */
-export interface FolderFile {
-  readonly path: string;
-  readonly file: File;
-}
-
-/** The folder of a pack among the files brought: where the topmost `pack.json` lies; `null` where there is none. */
-export function packAmong(files: readonly FolderFile[]): string | null {
-  const manifests = files.map(({ path }) => path).filter((path) => /(^|\/)pack\.json$/.test(path));
-  const [first] = manifests.sort((a, b) => a.split('/').length - b.split('/').length);
-  return first === undefined ? null : first.slice(0, -'pack.json'.length);
-}
 
 /**
  * Keeps a pack folder as it is, after the checks of `records check`: version, sizes and checksums of all files, stations and

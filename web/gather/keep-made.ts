@@ -2,7 +2,7 @@ import type { PackIndexEntry, PackManifest } from '../../analysis/records/pack.t
 import { t } from '../../analysis/language/t.ts';
 import { InputError } from '../../analysis/records/input-error.ts';
 import { reach } from '../data/reach.ts';
-import { DatabaseWriter, removeHalfWritten } from '../engine/duckdb-writer.ts';
+import { DatabaseWriter, removeHalfWritten } from '../engine/database-writer.ts';
 import { keepWhole } from '../kept/kept-packs.ts';
 import { packFetch } from '../kept/pack-files.ts';
 import { checkRoom, noRoom, readRoom } from '../kept/room.ts';
