@@ -14,6 +14,11 @@ export interface KeptIndex {
   readonly readAt: string;
 }
 
+/** An index as it was read just now. */
+export function indexToKeep(index: StationIndex, base: string): KeptIndex {
+  return { index, base, readAt: new Date().toISOString() };
+}
+
 interface KeptBody {
   readonly body: BodyDescription;
   readonly bytes: number;
