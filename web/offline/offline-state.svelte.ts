@@ -1,10 +1,11 @@
+import type { PackIndexEntry } from '../../analysis/records/pack.ts';
 import { keep, readKept, type Storage } from '../state/kept.ts';
 import type { PackState } from '../state/pack-state.svelte.ts';
 import { siteAnswers } from './keep-site-pack.ts';
 import { PackKeeper } from './pack-keeper.svelte.ts';
 import { PageKeeper } from './page-keeper.svelte.ts';
 
-/** Kept where nothing is to be stored unless asked. */
+/** What is kept without being asked for: `page` the page alone, `off` nothing, absent both page and first pack. */
 export const OFFLINE_KEY = 'citrus-winters-offline';
 
 /** The pack opened first is kept without being asked for up to here, bytes. */
@@ -62,10 +63,11 @@ export class OfflineState {
 
   /** Keeps the page, and the open pack if it is small. */
   async turnOn(): Promise<void> {
-    keep(this.storage, OFFLINE_KEY, null);
+    if (this.#choice === 'off') keep(this.storage, OFFLINE_KEY, null);
     await this.page.begin();
     const open = this.packState.open?.entry;
-    if (this.page.status !== 'ready' || !open || this.keptOpen || this.#offline) return;
+    if (this.page.status !== 'ready' || !open || this.keptOpen || this.#offline || this.#choice !== null)
+      return;
     if (open.bytes > 0 && open.bytes <= KEPT_UNASKED_BYTES) await this.packs.keep(open);
   }
 
@@ -75,10 +77,26 @@ export class OfflineState {
     await this.page.remove();
   }
 
+  /** Keeps one of the site's packs because the reader asked for it. */
+  async keepPack(entry: PackIndexEntry): Promise<void> {
+    if (this.#choice === 'page') keep(this.storage, OFFLINE_KEY, null);
+    await this.packs.keep(entry);
+  }
+
+  /** Removes a kept pack; what was removed is not kept again unasked. */
+  async removePack(entry: PackIndexEntry): Promise<void> {
+    if (this.#choice === null) keep(this.storage, OFFLINE_KEY, 'page');
+    await this.packs.remove(entry.id);
+  }
+
+  get #choice(): 'page' | 'off' | null {
+    return readKept(this.storage, OFFLINE_KEY, ['page', 'off'] as const);
+  }
+
   get #unasked(): boolean {
     const { saveData, effectiveType = '' } = (navigator as { connection?: Connection }).connection ?? {};
     const costly = saveData === true || effectiveType.endsWith('2g');
-    return !costly && readKept(this.storage, OFFLINE_KEY, ['off'] as const) === null;
+    return !costly && this.#choice !== 'off';
   }
 
   async #look(): Promise<void> {
