@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 /** Measures, as they are written in addresses and commands. */
 export const MEASURE_IDS = [
   'watered-soil',
@@ -21,16 +22,14 @@ export type MeasureId = (typeof MEASURE_IDS)[number];
 export const CONDITIONS_OF_COVER = [
   {
     id: 'tied',
-    name: 'Tied to the ground all round',
-    about:
-      'Cover fastened down on every side, so that wind cannot lift it. Without it a cover gains nothing in wind.',
+    name: t`Tied to the ground all round`,
+    about: t`Cover fastened down on every side, so that wind cannot lift it. Without it a cover gains nothing in wind.`,
     effortRank: 1,
   },
   {
     id: 'lights-confirmed',
-    name: 'I have checked: the lights are safe',
-    about:
-      'Strings outdoor-rated, outlet with ground-fault protection, every bulb clear of cloth, leaves and mulch.',
+    name: t`I have checked: the lights are safe`,
+    about: t`Strings outdoor-rated, outlet with ground-fault protection, every bulb clear of cloth, leaves and mulch.`,
     effortRank: 0,
   },
 ] as const;
@@ -38,12 +37,12 @@ export type CoverConditionId = (typeof CONDITIONS_OF_COVER)[number]['id'];
 
 /** Things that are done and should not be: they can be chosen so that the reader is told why. */
 export const WRONG_CHOICES = [
-  { id: 'plastic-on-leaves', name: 'Plastic laid on the leaves' },
-  { id: 'short-cover', name: 'Cover that ends above the ground' },
-  { id: 'led-lights', name: 'LED light strings' },
-  { id: 'open-flame', name: 'Heater, charcoal or flame under the cover' },
-  { id: 'mulch-left', name: 'Mulch left under the tree' },
-  { id: 'overhead-sprinkler', name: 'Sprinkler over the crown' },
+  { id: 'plastic-on-leaves', name: t`Plastic laid on the leaves` },
+  { id: 'short-cover', name: t`Cover that ends above the ground` },
+  { id: 'led-lights', name: t`LED light strings` },
+  { id: 'open-flame', name: t`Heater, charcoal or flame under the cover` },
+  { id: 'mulch-left', name: t`Mulch left under the tree` },
+  { id: 'overhead-sprinkler', name: t`Sprinkler over the crown` },
 ] as const;
 export type WrongChoiceId = (typeof WRONG_CHOICES)[number]['id'];
 

@@ -1,3 +1,4 @@
+import { said, t } from '../language/t.ts';
 import { InputError } from '../records/input-error.ts';
 import type { Basis } from '../tree/catalogue.ts';
 import { NO_LEVEL_GAIN_SPREADS } from '../tree/level-gains.ts';
@@ -51,12 +52,12 @@ export interface Measure {
 export const MEASURES: readonly Measure[] = figures.map((entry) => ({
   id: entry.id as MeasureId,
   group: entry.group as MeasureGroup,
-  name: entry.name,
-  about: entry.about,
+  name: said(entry.name),
+  about: said(entry.about),
   gain: gainByLevel(entry.gainF),
   basis: entry.basis as Basis,
   sources: entry.sources,
-  cautions: entry.cautions,
+  cautions: entry.cautions.map(said),
   effort: { seasonMinutes: entry.seasonMinutes, nightMinutes: entry.nightMinutes, rank: entry.rank },
   tieable: entry.tieable ?? false,
   requires: (entry.requires ?? null) as Measure['requires'],
@@ -86,7 +87,7 @@ export function coverSourceOf(key: string): string {
 export function checkCoverIds(ids: readonly string[]): readonly CoverId[] {
   for (const id of ids) {
     if (isCoverId(id)) continue;
-    throw new InputError(`There is no cover "${id}"; choose among ${ALL_CHOICES.join(', ')}.`);
+    throw new InputError(t`There is no cover "${id}"; choose among ${ALL_CHOICES.join(', ')}.`);
   }
   return [...new Set(ids)] as CoverId[];
 }

@@ -9,7 +9,7 @@ import { print, runCommand, tell } from './run-command.ts';
 const HELP = `npm run language [-- [--check | --raw | --strings] [FOLDER...]]
 
 Brings the catalogues in web/language up to date with what the sources say: adds new phrases untranslated, drops those no
-longer said, keeps what is translated. FOLDER, for example web/views/life, limits it; "data" is the texts of data files.
+longer said, keeps what is translated. FOLDER, for example web/views/life, limits it; "data-files" is the texts of data files.
 
   --check    change nothing; tell what is missing, unused or wrong, and end with 1 where something is
   --raw      list texts of components that no t\`...\` holds, and end with 1 where there are any

@@ -39,7 +39,7 @@ export function findPhrases(root: string): SourcePhrases {
   };
   for (const source of speakingSources(root))
     for (const english of phrasesOf(root, source)) add(catalogueOf(source), english, source);
-  for (const { english, source } of phrasesInData(root)) add('data', english, source);
+  for (const { english, source } of phrasesInData(root)) add('data-files', english, source);
   return found;
 }
 
