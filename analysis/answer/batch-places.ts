@@ -1,3 +1,4 @@
+import { sayCount } from '../language/figures.ts';
 import { t } from '../language/t.ts';
 import { postcodeKey, type PackPlaces } from '../records/pack.ts';
 import type { BadRow, BatchAsk, BatchPlace, BatchRow } from './batch.ts';
@@ -81,5 +82,5 @@ function looseCode(code: string): string {
 function unknownCode(known: number): string {
   return known === 0
     ? t`the open pack has no postcodes: give lat and lon`
-    : t`the postcode is not among the ${known} of the pack`;
+    : t`the postcode is not among the ${sayCount(known)} of the pack`;
 }

@@ -1,3 +1,4 @@
+import { sayCount } from '../language/figures.ts';
 import { t } from '../language/t.ts';
 import { degreesOf } from '../read/coordinates.ts';
 import { TextFromBytes } from '../read/decode-text.ts';
@@ -42,7 +43,7 @@ export function readBatch(text: string, fileName: string): BatchFile {
     rows.take(header.line + line, row);
     if (rows.count > BATCH_LIMITS.rows)
       throw new InputError(
-        t`${fileName} has more than ${BATCH_LIMITS.rows} rows, the most that are answered at once.`,
+        t`${fileName} has more than ${sayCount(BATCH_LIMITS.rows)} rows, the most that are answered at once.`,
       );
   }
   if (rows.count === 0) throw new InputError(t`${fileName} has no row under its names of columns.`);

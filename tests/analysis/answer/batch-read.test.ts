@@ -104,7 +104,7 @@ describe('rows of a batch', () => {
     const many = (count: number) => `cp\n${'SC 1\n'.repeat(count)}`;
     expect(readBatch(many(BATCH_LIMITS.rows), 'x').asks).toHaveLength(BATCH_LIMITS.rows);
     expect(() => readBatch(many(BATCH_LIMITS.rows + 1), 'big.csv')).toThrow(
-      'big.csv has more than 20000 rows',
+      'big.csv has more than 20,000 rows',
     );
     expect(() => readBatch('x'.repeat(BATCH_LIMITS.bytes + 1), 'big.csv')).toThrow(
       'big.csv has 10.0 MB; at most 10 MB are read.',
