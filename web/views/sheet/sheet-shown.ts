@@ -10,7 +10,11 @@ export interface SheetShown {
   /** Why there is no map. */
   readonly noMap: string;
   readonly plan: SheetPlan | null;
-  readonly strip: { readonly rows: readonly StripRow[]; readonly label: string } | null;
+  readonly strip: {
+    readonly title: string;
+    readonly rows: readonly StripRow[];
+    readonly label: string;
+  } | null;
   readonly link: SheetLink | null;
 }
 

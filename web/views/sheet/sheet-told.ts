@@ -54,6 +54,8 @@ export interface SheetTold {
   readonly tree: string;
   /** Where the answers come from and how sure that is, a line each. */
   readonly evidence: readonly string[];
+  /** What of the spot and the cover was left out, and why. */
+  readonly problems: readonly string[];
   readonly types: readonly SheetType[];
   /** Horizon of the chances, winters. */
   readonly years: number;
@@ -104,6 +106,7 @@ export function tellSheet(asked: SheetAsked): SheetTold | null {
     estimated,
     tree: t`${capital(before)} tree${after.replace(/,$/, '')}`,
     evidence: evidence(asked, estimated),
+    problems: (covered ?? bare).standing_problems.map((problem) => textInUnit(problem, unit)),
     types: pairs.map((pair) =>
       sheetType({
         ...pair,
