@@ -3,6 +3,7 @@ import * as maplibregl from 'maplibre-gl';
 import './map-base.css';
 import workerUrl from 'maplibre-gl/dist/maplibre-gl-worker.mjs?url';
 import { graticuleLines, graticuleStep, grownBox, type Box } from './graticule.ts';
+import { mapLocale } from './map-locale.ts';
 import { MARK_IMAGES, MARK_PIXEL_RATIO, drawMark } from './mark-images.ts';
 import { EMPTY, mapPaint, mapStyle, type MapSources } from './map-style.ts';
 import type { MapPalette } from './palette.ts';
@@ -81,6 +82,7 @@ export class MapView {
       renderWorldCopies: false,
       cooperativeGestures: coarsePointer,
       canvasContextAttributes: { preserveDrawingBuffer: true },
+      locale: mapLocale(),
     });
     this.#map.touchZoomRotate.disableRotation();
     if (!coarsePointer) this.#map.scrollZoom.disable();
