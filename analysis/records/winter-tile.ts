@@ -14,9 +14,8 @@ import {
   tableFromIPC,
   tableToIPC,
   Utf8,
-  vectorFromArray,
   type Data,
-  type Vector,
+  Vector,
 } from 'apache-arrow';
 import { InputError } from './input-error.ts';
 import { MISSING_HUNDREDTHS, NIGHT_KINDS, SUSTAINED_HOURS } from './nights.ts';
@@ -45,12 +44,10 @@ export function encodeWinterTile(stations: ReadonlyMap<string, WinterTable>): Ui
       Array.from(winters.winter, (_, w) => ({ station, winters, kind, k, w })),
     ),
   );
-  const text = (values: string[], id: number, index: Int8 | Int16 = new Int16()) =>
-    vectorFromArray(values, new Dictionary(new Utf8(), index, id)).data[0];
   const columns: [string, Data][] = [
     [
       'station',
-      text(
+      textData(
         rows.map((r) => r.station),
         0,
       ),
@@ -58,30 +55,23 @@ export function encodeWinterTile(stations: ReadonlyMap<string, WinterTable>): Ui
     ['winter', makeData({ type: new Int16(), data: Int16Array.from(rows, (r) => r.winters.winter[r.w]) })],
     [
       'kind',
-      text(
+      textData(
         rows.map((r) => r.kind),
         1,
-        new Int8(),
+        8,
       ),
     ],
-    [
-      'complete',
-      vectorFromArray(
-        rows.map((r) => r.winters.complete[r.w] === 1),
-        new Bool(),
-      ).data[0],
-    ],
+    ['complete', boolData(rows.map((r) => r.winters.complete[r.w] === 1))],
     [
       'reason',
-      text(
+      textData(
         rows.map((r) => r.winters.reason[r.w]),
         2,
       ),
     ],
   ];
   if (rows.every((r) => r.winters.datesWhole)) {
-    const whole = rows.map((r) => r.winters.datesWhole![r.w] === 1);
-    columns.push(['dates_whole', vectorFromArray(whole, new Bool()).data[0]]);
+    columns.push(['dates_whole', boolData(rows.map((r) => r.winters.datesWhole![r.w] === 1))]);
   }
   SUSTAINED_HOURS.forEach((hours, j) => {
     const levels = Int16Array.from(rows, (r) => r.winters.coldest[r.k][j][r.w]);
@@ -189,6 +179,42 @@ function readTable(bytes: Uint8Array, name: string): Table {
   } catch {
     throw new InputError(t`${name}: ${bytes.length} bytes that are not an Arrow stream`);
   }
+}
+
+/**
+ * Texts by their place in a dictionary. Made by hand: Arrow's builders compile functions from text, which a page's content
+ * security policy forbids.
+ */
+function textData(values: readonly string[], id: number, width: 8 | 16 = 16): Data {
+  const words = [...new Set(values)];
+  const places = new Map(words.map((word, at) => [word, at]));
+  const encoded = words.map((word) => new TextEncoder().encode(word));
+  const valueOffsets = new Int32Array(words.length + 1);
+  encoded.forEach((bytes, at) => (valueOffsets[at + 1] = valueOffsets[at] + bytes.length));
+  const data = new Uint8Array(valueOffsets[words.length]);
+  encoded.forEach((bytes, at) => data.set(bytes, valueOffsets[at]));
+  const dictionary = new Vector([makeData({ type: new Utf8(), valueOffsets, data })]);
+  const indices = values.map((value) => places.get(value)!);
+  return width === 8
+    ? makeData({
+        type: new Dictionary(new Utf8(), new Int8(), id),
+        data: Int8Array.from(indices),
+        dictionary,
+      })
+    : makeData({
+        type: new Dictionary(new Utf8(), new Int16(), id),
+        data: Int16Array.from(indices),
+        dictionary,
+      });
+}
+
+function boolData(values: readonly boolean[]): Data {
+  // Whole runs of 64 bytes, as Arrow's builders make them.
+  const data = new Uint8Array(64 * Math.ceil(values.length / 512));
+  values.forEach((value, i) => {
+    if (value) data[i >> 3] |= 1 << (i & 7);
+  });
+  return makeData({ type: new Bool(), data, length: values.length });
 }
 
 function presence(levels: Int16Array): { nullBitmap: Uint8Array; nullCount: number } {
