@@ -24,11 +24,12 @@ export function formatChance(chance: number | null): string {
   return sayPercent(Math.round(chance * 100));
 }
 
-/** `340 kB`, `7.6 MB` (powers of ten, as browsers count transfers). */
+/** `340 kB`, `7.6 MB`, `11 GB` (powers of ten, as browsers count transfers). */
 export function formatBytes(bytes: number): string {
   if (bytes < 1000) return `${bytes} B`;
   if (bytes < 1e6) return `${Math.round(bytes / 1000)} kB`;
-  return `${sayFigure(bytes / 1e6, bytes < 1e7 ? 1 : 0)} MB`;
+  if (bytes < 1e9) return `${sayFigure(bytes / 1e6, bytes < 1e7 ? 1 : 0)} MB`;
+  return `${sayFigure(bytes / 1e9, bytes < 1e10 ? 1 : 0)} GB`;
 }
 
 /** Miles beside °F, kilometres beside °C: `4 mi`, `6 km`; below 10 with one digit. */

@@ -4,7 +4,7 @@ import type { PackIndexEntry } from '../../analysis/records/pack.ts';
 import { ENTRY_FILE, readEntry, type KeptEntry, type KeptPack } from './kept-entry.ts';
 import { packKey, siteKey } from './pack-key.ts';
 import { ifNobodyReads } from './reading-lock.ts';
-import { checkRoom, isNoRoom, noRoom } from './room.ts';
+import { checkRoom, isNoRoom, orNoRoom } from './room.ts';
 import { hasOwnStorage, packsFolder } from './storage-folder.ts';
 import { writeAnywhere } from './write-anywhere.ts';
 import type { Content } from './write-file.ts';
@@ -73,7 +73,7 @@ export async function keepWhole(
       return { entry: kept.entry, own, bytes, keptAt };
     } catch (error) {
       await folder.removeEntry(files, { recursive: true }).catch(() => {});
-      throw isNoRoom(error) ? await noRoom(entry.title, Math.max(entry.bytes, bytes)) : error;
+      throw await orNoRoom(error, entry.title, entry.bytes, bytes);
     }
   });
 }
