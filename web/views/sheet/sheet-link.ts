@@ -7,7 +7,7 @@ import { foldQuery } from '../../state/short-address.ts';
 
 /** Smallest side of a module on paper, mm: from the distance of a page in the hand a phone still parts them. */
 export const MODULE_MIN_MM = 0.4;
-const MODULE_MAX_MM = 0.6;
+const MODULE_MAX_MM = 0.5;
 /**
  * Levels of error correction and the largest code at each (ISO/IEC 18004, byte mode): M bears 15 % of it unreadable and holds
  * 450 bytes in version 16; a longer link takes L, which bears 7 % and holds 718 bytes in version 18, 89 modules a side.

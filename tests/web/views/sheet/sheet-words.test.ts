@@ -1,0 +1,137 @@
+import { describe, expect, it } from 'vitest';
+
+import { levelWords, rangeWords, sentenceEnd } from '../../../../web/format/answer-words.ts';
+import { coverWords } from '../../../../web/format/cover-words.ts';
+import { winterBars } from '../../../../web/state/winter-bars.ts';
+import { hoursOfWork, nightsToCover } from '../../../../web/views/sheet/cover-facts.ts';
+import { fewRows } from '../../../../web/views/sheet/few-rows.ts';
+import { hurtWinters, worstWinters } from '../../../../web/views/sheet/hurt-winters.ts';
+import { fillBox } from '../../../../web/views/sheet/sheet-map.ts';
+import { pictureSize } from '../../../../web/views/sheet/sheet-picture.ts';
+import { sheetType } from '../../../../web/views/sheet/type-facts.ts';
+import { madeLife, madeRanking, madeType } from './made-answer.ts';
+
+const bare = madeType('satsuma_owari', 'Satsuma mandarin (Owari type)');
+const covered = madeType('satsuma_owari', 'Satsuma mandarin (Owari type)', 4);
+const asked = {
+  ...{ bare, covered, cover: coverWords(['cloth-heavy']), life: madeLife('satsuma_owari', 0.4, 0.6) },
+  ...{ estimated: false, unit: 'F' as const, brief: false },
+};
+
+describe('a type on the sheet', () => {
+  it('says in sentences what the page’s own answer says, without and with the cover, and how long it lives', () => {
+    const { sentences, name } = sheetType(asked);
+    const [leaf, kill] = [bare.levels[1], bare.levels[3]];
+    expect(name).toBe('Satsuma mandarin');
+    expect(sentences).toHaveLength(3);
+    expect(sentences[0]).toMatch(
+      /^Without a cover it would have lost leaves and twigs in about 1 winter in 8,/,
+    );
+    expect(sentences[0]).toContain(sentenceEnd(leaf).main);
+    expect(sentences[0]).toContain(sentenceEnd(kill).main);
+    expect(sentences[1]).toBe(
+      `Under heavy frost cloth: leaves and twigs in about 1 winter in 32, life ${sentenceEnd(covered.levels[3]).main}.`,
+    );
+    expect(sentences[2]).toBe(
+      'Planted here, living after ten years: 40% (30% to 50%); had every tree been hardened, 60% (50% to 70%).',
+    );
+  });
+
+  it('tells leaf, life and fruit in rows with cold, basis, range and chance, each side of the cover', () => {
+    const { rows } = sheetType(asked);
+    expect(rows.map(({ level }) => level)).toEqual(['leaf', 'kill', 'fruit']);
+    for (const row of rows) {
+      const level = bare.levels.find((one) => one.level === row.level)!;
+      const other = covered.levels.find((one) => one.level === row.level)!;
+      expect(row.bare).toEqual({
+        ...{ words: levelWords(level), range: rangeWords(level), chance: '50% (30% to 70%)' },
+      });
+      expect(row.covered?.words).toBe(levelWords(other));
+    }
+    // −4 °C and 1 °C of penalty: −3 °C.
+    expect(rows[0].cold).toBe('26.6\u00a0°F for 4\u00a0h');
+    expect(['found', 'recalled', 'inferred', 'practice']).toContain(rows[0].basis);
+  });
+
+  it('without a cover says nothing of one, and nothing of a life while none is known', () => {
+    const { sentences, rows } = sheetType({ ...asked, covered: null, life: null });
+    expect(sentences).toHaveLength(1);
+    expect(sentences[0]).not.toMatch(/cover/);
+    expect(rows.every((row) => row.covered === null)).toBe(true);
+  });
+
+  it('is briefer beside many others, and keeps the answer as the tree would stand', () => {
+    expect(sheetType({ ...asked, brief: true }).sentences[0]).toMatch(/^Under its cover: /);
+    expect(sheetType({ ...asked, brief: true, covered: null }).sentences[0]).toMatch(/^It would have lost /);
+  });
+});
+
+describe('winters that would have hurt', () => {
+  const types = [bare, madeType('meyer_lemon', 'Meyer lemon', 4)];
+  const ranking = madeRanking(types);
+  const hurt = hurtWinters(types, winterBars(ranking, 4, 'leaf'));
+
+  it('are those in which any type lost something, with the worst of each', () => {
+    expect(hurt.map(({ winter }) => winter)).toEqual([1962, 1970, 1983]);
+    expect(hurt[2]).toEqual({ winter: 1983, complete: true, coldestC: -9, worst: ['kill', 'wood'] });
+    expect(hurt[1].worst).toEqual(['fruit', 'fruit']);
+  });
+
+  it('keep the worst where there is no room, in their order, and say how many are left out', () => {
+    const { shown, more } = worstWinters(hurt, 2);
+    expect(shown.map(({ winter }) => winter)).toEqual([1962, 1983]);
+    expect(more).toBe(1);
+    expect(worstWinters(hurt, 9)).toEqual({ shown: hurt, more: 0 });
+  });
+});
+
+describe('the work of a cover', () => {
+  it('stands hour by hour, each hour once', () => {
+    const hours = hoursOfWork(['cloth-heavy', 'tied', 'watered-soil'], false, 'C');
+    expect(hours.length).toBeGreaterThan(2);
+    expect(new Set(hours.map(({ when }) => when)).size).toBe(hours.length);
+    expect(hours.flatMap(({ what }) => what).join(' ')).toMatch(/Put the cover on/);
+    expect(
+      hoursOfWork([], false, 'C')
+        .flatMap(({ what }) => what)
+        .join(' '),
+    ).not.toMatch(/cover/);
+  });
+
+  it('tells mean and worst winter of the nights', () => {
+    const burden = (total: number, worst: { winter: number; nights: number } | null) => ({
+      ...{ total, perWinter: total / 60, worst },
+    });
+    const record = { completeWinters: 60, toCover: burden(240, { winter: 1990, nights: 12 }) } as never;
+    expect(nightsToCover(record, 'north')).toBe(
+      'It would have gone on 4.0 nights a winter on average, and on 12 nights in the worst, 1989–90.',
+    );
+    const never = { completeWinters: 60, toCover: burden(0, null) } as never;
+    expect(nightsToCover(never, 'north')).toMatch(/In none of these winters/);
+    expect(nightsToCover({ completeWinters: 0 } as never, 'north')).toBe('');
+  });
+});
+
+describe('pictures on the sheet', () => {
+  it('keep the place in the middle as far as the map goes', () => {
+    const map = { widthPx: 400, heightPx: 400, at: { x: 200, y: 100 } };
+    expect(fillBox(map, 200, 100)).toEqual({ scale: 0.5, left: 0, top: 0 });
+    expect(fillBox({ ...map, at: { x: 390, y: 200 } }, 100, 200)).toEqual({ scale: 0.5, left: -100, top: 0 });
+    expect(fillBox({ ...map, at: null }, 200, 100)).toEqual({ scale: 0.5, left: 0, top: -50 });
+  });
+
+  it('have 300 dots to the inch of their paper', () => {
+    expect(pictureSize('letter')).toEqual({ width: 2550, height: 3300 });
+    expect(pictureSize('a4')).toEqual({ width: 2480, height: 3508 });
+  });
+
+  it('show of the year only what has room', () => {
+    const rows = ['freeze 0', 'leaf', 'kill', 'harvest', 'bloom 4', 'prune 2'].map((key) => ({
+      key,
+      starts: true,
+    }));
+    expect(fewRows(rows as never).map(({ key, starts }) => [key, starts])).toEqual(
+      ['leaf', 'kill', 'harvest', 'prune 2'].map((key) => [key, false]),
+    );
+  });
+});
