@@ -10,6 +10,8 @@ declare module 'vitest' {
     siteUrl: string;
     /** Folder of the packs behind it, for counts made without the page. */
     packsFolder: string;
+    /** Folder of the built page, for tests that serve it in their own way. */
+    pageFolder: string;
   }
 }
 
@@ -23,5 +25,6 @@ export default async function serveBuiltPage(project: TestProject): Promise<() =
   const site = await serveSite({ page: 'dist', packs });
   project.provide('siteUrl', site.url);
   project.provide('packsFolder', packs);
+  project.provide('pageFolder', 'dist');
   return () => site.close();
 }

@@ -19,6 +19,8 @@ export interface Fetching {
   /** Silence after which a connection counts as cut, ms. */
   readonly silenceMs: number;
   readonly signal?: AbortSignal;
+  /** Origins that have answered in this visit; one that never did isn't asked for long. */
+  readonly met: Set<string>;
   /** Origins that refused to be asked with If-Range: no page may send them one. */
   readonly noIfRange: Set<string>;
 }
@@ -27,6 +29,8 @@ export interface Fetching {
 const LONGEST_BACKOFF_MS = 30_000;
 const LONGEST_WAIT_MS = 120_000;
 const MOST_TRIES = 30;
+/** Tries where no answer ever came: a server closed to pages won't open between two of them. */
+const FIRST_TRIES = 2;
 const PASSING_STATUS = [408, 425, 429, 500, 502, 503, 504];
 
 /** Fetching as the page does it: polite, and patient enough for a poor line. */
@@ -52,7 +56,8 @@ export async function bring(wanted: Wanted, how: Fetching, heard: Heard): Promis
       inVain = come > furthest ? 1 : inVain + 1;
       furthest = Math.max(furthest, come);
       const tooLong = (fault.waitMs ?? 0) > LONGEST_WAIT_MS;
-      if (inVain >= how.tries || tries >= MOST_TRIES || tooLong)
+      const enough = fault instanceof NoAnswer && !how.met.has(new URL(url).origin) ? FIRST_TRIES : how.tries;
+      if (inVain >= Math.min(enough, how.tries) || tries >= MOST_TRIES || tooLong)
         throw new Unreached(gaveUp(url, fault, tries));
       const waitMs = fault.waitMs ?? Math.min(how.backoffMs * 2 ** (inVain - 1), LONGEST_BACKOFF_MS);
       heard.again(fault instanceof NoAnswer ? t`no answer came` : fault.message, waitMs);
@@ -85,6 +90,7 @@ async function tryOnce(wanted: Wanted, how: Fetching, heard: Heard): Promise<'wh
   const begun = part && resumable(part) ? part : null;
   if (begun && begun.bytes === begun.body.total) return finish(wanted, how, heard);
   const answer = await askFor(url, begun, how);
+  how.met.add(new URL(url).origin);
   try {
     if (answer.status === 404 || answer.status === 410) {
       await how.store.discard(url);

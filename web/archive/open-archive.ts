@@ -23,6 +23,7 @@ export async function openArchive(storage: Storage | null): Promise<ArchiveState
     how: {
       fetcher: fetcher as (url: string, init: RequestInit) => Promise<Response>,
       store: database ?? new PassingParts(),
+      met: new Set(),
       noIfRange: new Set(),
       ...PATIENCE,
     },

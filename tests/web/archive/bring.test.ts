@@ -37,6 +37,7 @@ function bringIt(more: Partial<Fetching> = {}, most = 1e6): Promise<'whole' | 'm
     tries: 3,
     backoffMs: 1,
     silenceMs: 2000,
+    met: new Set<string>(),
     noIfRange: new Set<string>(),
   };
   return bring(
@@ -86,6 +87,7 @@ describe('a file that comes whole', () => {
       tries: 1,
       backoffMs: 1,
       silenceMs: 500,
+      met: new Set<string>(),
       noIfRange: new Set<string>(),
     };
     await bring({ url: url(), most: 1e6 }, how, {
@@ -248,14 +250,17 @@ describe('answers other than the file', () => {
 
   it('says both causes when no answer comes at all, and what to do', async () => {
     await archive.close();
-    const error = await failure({ tries: 2 });
+    const error = await failure({ tries: 5 });
     expect(error).toBeInstanceOf(Unreached);
     expect(error.message).toMatch(
       /^No answer came from 127\.0\.0\.1:\d+: either the network or the server is down, or/,
     );
     expect(error.message).toContain('it sends no CORS header');
     expect(error.message).toContain('use the address of a mirror or proxy');
+    // One that never answered is asked twice, one that did as often as any.
     expect(heard).toEqual(['no answer came']);
+    await failure({ tries: 4, met: new Set([new URL(address).origin]) });
+    expect(heard).toHaveLength(4);
     archive = new LoopbackArchive();
     await archive.open();
   });

@@ -28,6 +28,7 @@ const how = () => ({
   tries: 2,
   backoffMs: 1,
   silenceMs: 1000,
+  met: new Set<string>(),
   noIfRange: new Set<string>(),
   signal,
 });
