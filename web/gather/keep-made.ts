@@ -5,7 +5,7 @@ import { reach } from '../data/reach.ts';
 import { DatabaseWriter, removeHalfWritten } from '../engine/database-writer.ts';
 import { keepWhole } from '../kept/kept-packs.ts';
 import { packFetch } from '../kept/pack-files.ts';
-import { checkRoom, noRoom, readRoom } from '../kept/room.ts';
+import { checkRoom } from '../kept/room.ts';
 import type { GatherClient } from '../workers/gather-client.ts';
 import type { MadePack } from '../workers/gather-messages.ts';
 import type { GatherProgress, PackWish } from './brought.ts';
@@ -93,8 +93,7 @@ async function unwritten(
 ): Promise<never> {
   signal?.throwIfAborted();
   const { title } = made.manifest;
-  const room = await readRoom();
-  if (room && room.used + bytes > room.allowed) throw await noRoom(title, bytes);
+  await checkRoom(title, bytes);
   const reason = error instanceof Error ? error.message.split('\n')[0] : String(error);
   throw new InputError(t`The nights of “${title}” could not be written: ${reason}`);
 }
