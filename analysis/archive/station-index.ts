@@ -7,8 +7,8 @@ export const INDEX_MIN_YEARS = 20;
 /** Longest line of either list that is looked at, characters; the archive's have 45 and 85. */
 const LINE_MAX = 200;
 
-/** Whether rows of an element are written for single days only (weather seen), not day after day. */
-const OCCASIONAL = /^W[TV]/;
+/** Elements written for single days only (weather seen, sums over several days), not day after day. */
+const OCCASIONAL = /^(W[TV]|MD|DA)/;
 
 /** Elevation that stands for "not known", tenths of a metre. */
 const UNKNOWN_ELEVATION = -32_768;
@@ -32,7 +32,7 @@ export interface StationIndex {
   readonly tminLast: Int16Array;
   readonly tmaxFirst: Int16Array;
   readonly tmaxLast: Int16Array;
-  /** Years of all elements added up (but not weather that is noted now and then): what a record's size goes by. */
+  /** Years of all elements added up (but not what is noted now and then): what a record's size goes by. */
   readonly elementYears: Uint16Array;
 }
 

@@ -26,6 +26,8 @@ const SMALLEST = 1024;
 const QUALITY_LARGE = 5;
 const QUALITY_SMALL = 10;
 const LARGE = 4_000_000;
+/** Outlines and lists, which few readers load, are large from here on: quality 10 would take the build half a minute. */
+const LARGE_DATA = 1_000_000;
 
 /** Writes `NAME.br` and `NAME.gz` beside each compressible file below `folder`; results in how many were compressed. */
 export async function precompress(folder: string): Promise<number> {
@@ -39,7 +41,8 @@ async function compressFile(path: string): Promise<boolean> {
   const { size } = await stat(path);
   if (size < SMALLEST) return false;
   const content = await readFile(path);
-  const quality = size > LARGE ? QUALITY_LARGE : QUALITY_SMALL;
+  const large = /\.(json|txt|csv)$/.test(path) ? LARGE_DATA : LARGE;
+  const quality = size > large ? QUALITY_LARGE : QUALITY_SMALL;
   await Promise.all([
     promisify(brotliCompress)(content, { params: { [constants.BROTLI_PARAM_QUALITY]: quality } }).then(
       (bytes) => writeWhole(`${path}.br`, bytes),

@@ -13,6 +13,9 @@ export const WORKER_FILE = 'sw.js';
 /** Not kept: the worker itself, and settings that the server may tell otherwise tomorrow. */
 const NEVER = new Set([WORKER_FILE, SITE_FILE]);
 
+/** What only fetching from an archive needs, which needs a network anyway. */
+const ONLINE = /^assets\/(us-postcodes|states-10m|land-110m)-/;
+
 /** The page does without the database engine until it is asked about nights. */
 const LATER = /^assets\/duckdb-(eh|browser-eh\.worker)-/;
 
@@ -43,7 +46,7 @@ async function writeWorker(folder: string): Promise<void> {
         .slice(folder.length + 1)
         .replaceAll('\\', '/'),
     )
-    .filter((name) => !NEVER.has(name) && !/\.(br|gz|map|tmp)$/.test(name))
+    .filter((name) => !NEVER.has(name) && !ONLINE.test(name) && !/\.(br|gz|map|tmp)$/.test(name))
     .sort();
   const files = await Promise.all(names.map((name) => describe(folder, name)));
   const version = createHash('sha256').update(JSON.stringify(files)).digest('hex').slice(0, 16);
