@@ -80,11 +80,12 @@ export function assemblePack(parts: PackParts): AssembledPack {
     ),
   ];
   const place = placeModel(stations, winters);
-  const places = parts.places ?? parts.joined?.places ?? null;
+  // Always there: who asks for it should not have to ask a server whether there is one.
+  const places = parts.places ?? parts.joined?.places ?? { postcodes: [], towns: [] };
   const files = new Map<string, Uint8Array | string>([
     ['stations.json', `${JSON.stringify(stations)}\n`],
     ['land.json', `${JSON.stringify(parts.land)}\n`],
-    ...(places ? [['places.json', `${JSON.stringify(places)}\n`] as const] : []),
+    ['places.json', `${JSON.stringify(places)}\n`],
     ...(grid ? [['grid.bin', encodeGrid(grid)] as const] : []),
     ...winterTiles(stations, winters),
   ]);

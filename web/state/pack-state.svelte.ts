@@ -3,6 +3,7 @@ import { InputError } from '../../analysis/records/input-error.ts';
 import { loadPack, loadPackIndex, type Fetcher } from '../data/load-pack.ts';
 import type { PackIndexEntry } from '../../analysis/records/pack.ts';
 import type { OpenPack } from '../data/open-pack.ts';
+import { isOwnPack } from '../gather/own-pack-id.ts';
 import type { KeptPack } from '../kept/kept-entry.ts';
 
 export type LoadStatus = 'loading' | 'ready' | 'failed';
@@ -104,6 +105,8 @@ export class PackState {
   }
 
   #missing(packId: string, title: string): string {
+    if (isOwnPack(packId))
+      return t`The address names records of someone’s own (“${packId}”); only the browser they were brought to has them. This is ${title}.`;
     return this.#site
       ? t`There is no record pack “${packId}” here; this is ${title}.`
       : t`The record pack “${packId}” is not kept on this device, and the site can't be reached; this is ${title}.`;
