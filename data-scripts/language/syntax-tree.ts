@@ -52,10 +52,12 @@ function isNode(value: unknown): value is SyntaxNode {
   return typeof value === 'object' && value !== null && typeof (value as SyntaxNode).type === 'string';
 }
 
-/** Where a node begins, as an index into its source. */
+/** Where a node begins, as an index into its source; a fragment begins with its first node. */
 export function startOf(node: SyntaxNode): number {
   const [first] = (node.range as readonly number[] | undefined) ?? [node.start as number | undefined];
-  return first ?? 0;
+  if (first !== undefined) return first;
+  const [inside] = (node.nodes as readonly SyntaxNode[] | undefined) ?? [];
+  return inside ? startOf(inside) : 0;
 }
 
 /** The line of an index, from 1. */
