@@ -82,5 +82,5 @@ function looseCode(code: string): string {
 function unknownCode(known: number): string {
   return known === 0
     ? t`the open pack has no postcodes: give lat and lon`
-    : t`the postcode is not among the ${sayCount(known)} of the pack`;
+    : t`the postcode is not in the pack, which has ${sayCount(known)}`;
 }

@@ -1,4 +1,5 @@
 import { mkdir, writeFile } from 'node:fs/promises';
+import { benchBatch } from './bench-batch.ts';
 import { benchBuild } from './bench-build.ts';
 import { benchAnswer } from './bench-answer.ts';
 import { benchExtremes } from './bench-extremes.ts';
@@ -13,6 +14,7 @@ import { print, runCommand, UsageError } from '../../data-scripts/commands/run-c
 const PARTS = {
   answer: benchAnswer,
   place: benchPlace,
+  batch: benchBatch,
   yard: benchYard,
   life: benchLife,
   page: benchPage,
@@ -24,7 +26,7 @@ const HELP = `npm run bench [-- PART...]
 
 PART: ${Object.keys(PARTS).join(', ')}; all of them unless told. place makes a pack of 5,000 invented stations in
 .cache/bench-packs (80 MB) the first time.
-page measures what \`npm test\` has built.
+page and batch measure what \`npm test\` has built.
 Measures what the budgets name, side by side with R (data.table, evd) and Python (pandas, SciPy) where they are installed.
 Prints Markdown; the same as JSON goes to .cache/bench.json.
 `;
