@@ -14,6 +14,8 @@ export class CustomerList {
   #customers = $state.raw<readonly Customer[]>([]);
   #remembers = $state(true);
   #currentId = $state<string | null>(null);
+  /** What was written last is there: then another tab may have cleared it since. */
+  #isKept = true;
 
   constructor(private readonly storage: Storage | null) {
     this.#remembers = readKept(storage, REMEMBER_KEY, ['off']) === null;
@@ -74,9 +76,9 @@ export class CustomerList {
   }
 
   #change(by: (list: readonly Customer[]) => readonly Customer[]): void {
-    const kept = readCustomers(this.storage);
     // Where nothing can be kept the list of this visit is all there is.
-    this.#customers = by(kept.length === 0 ? this.#customers : kept);
+    this.#customers = by(this.#isKept ? readCustomers(this.storage) : this.#customers);
     keepCustomers(this.storage, this.#customers);
+    this.#isKept = readCustomers(this.storage).length === this.#customers.length;
   }
 }
