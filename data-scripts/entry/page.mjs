@@ -12,6 +12,7 @@ const INPUTS = [
   'web',
   'analysis',
   'data-scripts/serve',
+  'data-scripts/language',
   'data-scripts/build/us-postcodes.ts',
   'package-lock.json',
   'vite.config.ts',
