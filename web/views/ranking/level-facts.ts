@@ -131,7 +131,7 @@ export function levelFacts(
           line(
             t`Spot and cover`,
             t`Degrees they add to the air, with the range of what is known of them.`,
-            (level) => gainWords(level, unit).replace(' and ', '\n'),
+            (level) => gainWords(level, unit).replace(t` and `, '\n'),
           ),
           line(
             t`If they gave`,
