@@ -109,7 +109,7 @@ export class PackState {
       return t`The address names records of someone’s own (“${packId}”); only the browser they were brought to has them. This is ${title}.`;
     return this.#site
       ? t`There is no record pack “${packId}” here; this is ${title}.`
-      : t`The record pack “${packId}” is not kept on this device, and the site can't be reached; this is ${title}.`;
+      : t`The record pack “${packId}” is not kept on this device, and the site can’t be reached; this is ${title}.`;
   }
 
   /** The packs to choose from: the site's alone where that is enough, since its list is there first. */
