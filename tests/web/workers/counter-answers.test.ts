@@ -1,0 +1,48 @@
+import { expect, it } from 'vitest';
+import { WALL_SPOT } from '../../../analysis/answer/advice-customer.ts';
+import { AdviceHere } from '../../../analysis/answer/advice-here.ts';
+import { findSubject } from '../../../analysis/answer/find-subject.ts';
+import { IN_THE_OPEN, standingSpot } from '../../../analysis/answer/standing-spot.ts';
+import { lastOf } from '../../../analysis/math/steps.ts';
+import { CITRUS_TYPES } from '../../../analysis/tree/catalogue.ts';
+import { MATURE_TREE } from '../../../analysis/tree/penalties.ts';
+import type { CounterAsk } from '../../../web/state/counter-port.ts';
+import { counterAdvice, counterQuestions } from '../../../web/workers/counter-answers.ts';
+import { WinterTiles } from '../../../web/workers/winter-tiles.ts';
+import { madeFetch, PACK_URL } from './made-pack.ts';
+
+const SOME = CITRUS_TYPES.filter((_, at) => at % 5 === 0);
+const NONE = { yard: null, measured: null, cover: null, hemisphere: 'north', container: false } as const;
+
+it('tells the classes and questions that the analysis tells, on the page’s spot and under its cover', async () => {
+  const tiles = await WinterTiles.open(PACK_URL, madeFetch(3).fetcher);
+  const place = { by: 'station', id: 'S1' } as const;
+  const { subject } = await findSubject(tiles, place);
+  const wall = standingSpot({ ...NONE, spot: WALL_SPOT });
+  const rows = SOME.map(({ id }) => ({ key: id, typeId: id, ageYears: null }));
+  for (const protection of [null, { ...NONE, spot: 'out-of-wind', cover: 'sheet,tied' }]) {
+    const ask: CounterAsk = {
+      packUrl: PACK_URL,
+      place,
+      tree: MATURE_TREE,
+      protection,
+      rows: [...rows, { key: 'gone', typeId: 'plum', ageYears: null }],
+      answers: {},
+      nights: null,
+    };
+    const page = protection ? standingSpot({ ...protection, cover: null }) : IN_THE_OPEN;
+    const here = new AdviceHere(subject, { page, wall });
+    const question = {
+      rows: SOME.map((type) => ({ key: type.id, type, ageYears: null })),
+      tree: MATURE_TREE,
+      pageCovers: protection ? (['sheet', 'tied'] as const) : [],
+      hasSpot: protection !== null,
+      answers: {},
+      nights: { page: null, wall: null },
+    };
+    const told = lastOf(counterAdvice(subject, ask));
+    expect(told.rows).toEqual(here.rows(question));
+    expect(told.winters.used).toBe(subject.winters.complete.filter((flag) => flag === 1).length);
+    expect(lastOf(counterQuestions(subject, ask))).toEqual(lastOf(here.asking(question)));
+  }
+});
