@@ -3,6 +3,8 @@ import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Assessment } from '../../../analysis/answer/assessment.ts';
 import { BATCH_COLUMNS } from '../../../analysis/answer/batch-table.ts';
+import { readAssessOptions } from '../../../data-scripts/commands/assess-options.ts';
+import { UsageError } from '../../../data-scripts/commands/run-command.ts';
 import { command, type Outcome } from './command.ts';
 import { buildInventedPack } from './invented-pack.ts';
 
@@ -96,7 +98,10 @@ describe('assess --batch', () => {
     const none = await batch(['cp', 'nowhere']);
     expect(none).toMatchObject({ code: 1, out: '' });
     expect(none.err).toContain('customers.csv: no row could be answered');
-    for (const more of [['--life'], ['--station', 'ZZTEST1'], ['--level', 'kill']])
-      expect((await batch(CUSTOMERS, ...more)).code).toBe(2);
+    for (const more of [['--life'], ['--station', 'ZZTEST1'], ['--level', 'kill'], ['--years', '5']])
+      expect(() => readAssessOptions(['--pack', pack, '--batch', 'x.csv', ...more])).toThrow(UsageError);
+    expect(() => readAssessOptions(['--pack', pack, '--postcode', 'ZZ 1', '--threads', '2'])).toThrow(
+      UsageError,
+    );
   });
 });
