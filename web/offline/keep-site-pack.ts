@@ -55,7 +55,7 @@ export async function keepSitePack(
   { base, onBytes, signal }: Keeping,
 ): Promise<KeptPack> {
   const text = await manifestOnSite(base, entry, signal);
-  const { files } = checkManifest(JSON.parse(text), MANIFEST);
+  const { files } = checkManifest(parsed(text), MANIFEST);
   const total = files.reduce((sum, { bytes }) => sum + bytes, 0);
   let done = 0;
   const write = async (put: Put): Promise<void> => {
@@ -80,6 +80,14 @@ export async function keepSitePack(
     await put(MANIFEST, text);
   };
   return keepWhole({ ...entry, bytes: total }, false, write, signal);
+}
+
+function parsed(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    throw damaged(MANIFEST);
+  }
 }
 
 async function checked(
