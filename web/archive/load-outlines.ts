@@ -1,12 +1,13 @@
 import { feature, mesh } from 'topojson-client';
-import type { Position } from 'geojson';
+import type { Feature, MultiPolygon, Position } from 'geojson';
 import type { GeometryCollection, Topology } from 'topojson-specification';
 import statesUrl from 'us-atlas/states-10m.json?url';
 import worldUrl from 'world-atlas/land-110m.json?url';
 import regionUrl from 'world-atlas/land-50m.json?url';
+import { ringsOfLand } from '../../analysis/gather/land-outlines.ts';
 import { reach } from '../data/reach.ts';
 
-/** A closed ring of land or a line of a border, degrees east and north, with the box around it. */
+/** A closed ring of land (running on beyond ±180 degrees where it crosses there) or a line of a border, and the box around it. */
 export interface Outline {
   readonly points: readonly Position[];
   /** West, south, east, north. */
@@ -38,11 +39,8 @@ async function fetchOutlines(kind: OutlineKind): Promise<readonly Outline[]> {
     return mesh(topology, states, (a, b) => a !== b).coordinates.map(outline);
   }
   const land = feature(topology, topology.objects.land!);
-  const parts = 'features' in land ? land.features : [land];
-  return parts.flatMap(({ geometry }) => {
-    if (geometry.type === 'Polygon') return geometry.coordinates.map(outline);
-    return geometry.type === 'MultiPolygon' ? geometry.coordinates.flat().map(outline) : [];
-  });
+  const [whole] = ('features' in land ? land.features : [land]) as Feature<MultiPolygon>[];
+  return ringsOfLand(whole!).map(outline);
 }
 
 function outline(points: readonly Position[]): Outline {
