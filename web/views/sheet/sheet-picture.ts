@@ -1,4 +1,5 @@
 import type { Paper } from '../../state/sheet-text.ts';
+import { fontFaces } from './font-faces.ts';
 import { PAPER_MM } from './print-sheet.ts';
 
 /** Dots to the inch of the picture, as printers have them. */
@@ -15,9 +16,13 @@ export function pictureSize(paper: Paper): { readonly width: number; readonly he
 
 /** The sheet as a PNG at print resolution. @throws Error when the browser can't draw it */
 export async function sheetPicture(sheet: HTMLElement, paper: Paper): Promise<Blob> {
-  const { domToCanvas } = await import('modern-screenshot');
+  const [{ domToCanvas }, cssText] = await Promise.all([import('modern-screenshot'), fontFaces()]);
   const { width, height } = pictureSize(paper);
-  const drawn = await domToCanvas(sheet, { scale: DPI / CSS_DPI, backgroundColor: '#ffffff' });
+  const drawn = await domToCanvas(sheet, {
+    scale: DPI / CSS_DPI,
+    backgroundColor: '#ffffff',
+    font: { cssText },
+  });
   const exact = document.createElement('canvas');
   [exact.width, exact.height] = [width, height];
   const pen = exact.getContext('2d')!;
