@@ -11,6 +11,7 @@ import type { MadePack } from '../workers/gather-messages.ts';
 import type { GatherProgress, PackWish } from './brought.ts';
 import { ownPackId } from './own-pack-id.ts';
 import { sha256Of } from './sha256.ts';
+import { tryRoom } from './try-room.ts';
 
 /** What whoever waits for a pack may want. */
 export interface Waiting {
@@ -57,6 +58,7 @@ async function keep(
   // Rows are smaller in a database than as text; while it is put in its place it is there twice.
   const database = Object.values(tables).reduce((sum, table) => sum + table.size, joined?.size ?? 0);
   await checkRoom(manifest.title, others + database);
+  await tryRoom(manifest.title, others + database);
   const copied = joined && { database: joined, stations: joinedStations };
   const file = await writer
     .write(tables, copied)
