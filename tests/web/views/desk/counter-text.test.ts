@@ -6,7 +6,12 @@ import {
   type CustomerAnswers,
 } from '../../../../analysis/answer/advice-customer.ts';
 import { readAddress, writeAddress } from '../../../../web/state/address.ts';
-import { readAnswersText, writeAnswersText } from '../../../../web/views/desk/counter/answers-text.ts';
+import {
+  canCarry,
+  carriedToPage,
+  readAnswersText,
+  writeAnswersText,
+} from '../../../../web/views/desk/counter/answers-text.ts';
 import { findTyped } from '../../../../web/views/desk/counter/find-typed.ts';
 
 describe('answers of a buyer as text', () => {
@@ -34,6 +39,26 @@ describe('answers of a buyer as text', () => {
       expect(Object.keys(read).every((key) => (UNKNOWNS as readonly string[]).includes(key))).toBe(true);
     },
   );
+});
+
+describe('answers carried to the page', () => {
+  it('become its choices; what the page has none for stays with the buyer', () => {
+    const { change, left } = carriedToPage({
+      home: 'no',
+      wall: 'yes',
+      young: 'yes',
+      stands: 'pot',
+      fruit: 'yes',
+    });
+    expect(readAddress(writeAddress(change)).chosen).toEqual({
+      spot: 'heated-wall',
+      ageYears: 2,
+      container: true,
+      fruitLoad: true,
+    });
+    expect(left).toEqual({ home: 'no' });
+    expect(canCarry({ home: 'no', stands: 'ground' })).toBe(false);
+  });
 });
 
 describe('what is typed or scanned', () => {

@@ -1,9 +1,12 @@
 import {
   CUSTOMER_ANSWERS,
   UNKNOWNS,
+  WALL_SPOT,
+  YOUNG_YEARS,
   type CustomerAnswers,
   type Unknown,
 } from '../../../../analysis/answer/advice-customer.ts';
+import type { Chosen } from '../../../state/chosen.ts';
 import { t } from '../../../../analysis/language/t.ts';
 
 /** A buyer's answers as a link has them, and what to say where the link makes no sense. */
@@ -42,4 +45,31 @@ export function writeAnswersText(answers: CustomerAnswers): string | undefined {
 
 function isAnswer(unknown: Unknown, value: string | undefined): value is string {
   return (CUSTOMER_ANSWERS[unknown] as readonly string[]).includes(value ?? '');
+}
+
+/** The choices of the page that answers come to, and the answers that the page has no choice for. */
+export function carriedToPage({ wall, young, fruit, stands, home }: CustomerAnswers): {
+  readonly change: Partial<Chosen>;
+  readonly left: CustomerAnswers;
+} {
+  return {
+    change: {
+      ...(wall === 'yes' && { spot: WALL_SPOT }),
+      ...(young === 'yes' && { ageYears: YOUNG_YEARS }),
+      ...(fruit === 'yes' && { fruitLoad: true }),
+      ...(stands === 'pot' && { container: true }),
+    },
+    left: {
+      ...(home && { home }),
+      ...(stands === 'ground' && { stands }),
+      ...(wall === 'no' && { wall }),
+      ...(young === 'no' && { young }),
+      ...(fruit === 'no' && { fruit }),
+    },
+  };
+}
+
+/** Whether the page has a choice for any of them. */
+export function canCarry(answers: CustomerAnswers): boolean {
+  return Object.keys(carriedToPage(answers).change).length > 0;
 }
