@@ -14,9 +14,9 @@ export interface SheetChoice {
   readonly paper: Paper | null;
 }
 
-/** Reads `type,type;paper`; what isn't known is left out. */
+/** Reads `type,type.paper`; what isn't known is left out. */
 export function readSheetText(text: string | null): SheetChoice {
-  const [types = '', paper = ''] = (text ?? '').split(';');
+  const [types = '', paper = ''] = (text ?? '').split('.');
   const known = types.split(',').filter((id) => typeName(id) !== undefined);
   return {
     types: [...new Set(known)].slice(0, SHEET_TYPES_MAX),
@@ -27,7 +27,7 @@ export function readSheetText(text: string | null): SheetChoice {
 /** The same as it is kept in the address, `undefined` where nothing was chosen. */
 export function writeSheetText({ types, paper }: SheetChoice): string | undefined {
   if (types.length === 0 && paper === null) return undefined;
-  return types.join(',') + (paper === null ? '' : `;${paper}`);
+  return types.join(',') + (paper === null ? '' : `.${paper}`);
 }
 
 /** A type put on the sheet or taken off; a fifth is not taken. */

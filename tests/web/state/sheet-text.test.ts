@@ -22,7 +22,7 @@ describe('what goes on the sheet, as text', () => {
   });
 
   it('leaves out types and papers that are not known, repeats, and a fifth type', () => {
-    expect(readSheetText('meyer_lemon,nothing,meyer_lemon;tabloid')).toEqual({
+    expect(readSheetText('meyer_lemon,nothing,meyer_lemon.tabloid')).toEqual({
       types: ['meyer_lemon'],
       paper: null,
     });

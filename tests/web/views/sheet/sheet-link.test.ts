@@ -48,7 +48,7 @@ const CHOSEN: Chosen = {
   unit: 'C',
   spot: 'sun-wall',
   cover: 'cloth-heavy,tied,lights,lights-confirmed',
-  sheet: 'satsuma_owari,meyer_lemon;a4',
+  sheet: 'satsuma_owari,meyer_lemon.a4',
 };
 
 /** Text that no packing makes shorter. */
