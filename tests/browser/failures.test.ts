@@ -114,4 +114,21 @@ describe('a download that fails', () => {
     await page.getByRole('application', { name: /^Map of / }).waitFor();
     await visit.close();
   });
+
+  it('says so and offers the page anew: a part that an update took from the server', async () => {
+    const fault = spoil(/assets\/MethodView-.*\.js/, 'missing');
+    const visit = await startVisit(browser, {}, fault.before);
+    const { page } = visit;
+    await page.goto(siteAddress('?type=meyer_lemon'));
+    await untilAnswered(page);
+    await page.getByRole('navigation').getByRole('link', { name: 'Method' }).click();
+    const part = page.getByRole('region', { name: 'Method', exact: true });
+    await part.getByText('This part of the page could not be loaded.').waitFor();
+    fault.mend();
+    await part.getByRole('button', { name: 'Open the page anew' }).click();
+    await untilAnswered(page);
+    await openPart(page, 'Method', (anew) => anew.getByRole('heading', { level: 3 }));
+    expect(new URL(page.url()).searchParams.get('type')).toBe('meyer_lemon');
+    await visit.close();
+  });
 });
