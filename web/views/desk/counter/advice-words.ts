@@ -25,7 +25,7 @@ export const CLASS_TITLES: Readonly<Record<OpenAdvice, string>> = {
   'not-here': t`Not here`,
 };
 
-const RARE = t`leaves lost no oftener than 1 winter in ${LEAF_ONCE_IN}, and the tree killed no oftener than 1 winter in ${KILL_ONCE_IN}, both at the frequent end of the range`;
+const RARE = t`leaves lost no more often than 1 winter in ${LEAF_ONCE_IN}, and the tree killed no more often than 1 winter in ${KILL_ONCE_IN}, both at the frequent end of the range`;
 
 /** What puts a type into a class, a sentence each. */
 export const CLASS_RULES: Readonly<Record<OpenAdvice, string>> = {
