@@ -4,7 +4,7 @@ import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig } from 'vite';
 
 import { serveCatalogues } from './data-scripts/language/vite-catalogues.ts';
-import { preloadPage } from './data-scripts/language/vite-preload-page.ts';
+import { fileOfPage, preloadPage } from './data-scripts/language/vite-preload-page.ts';
 import { offlineWorker } from './data-scripts/serve/vite-offline.ts';
 import made from './package.json' with { type: 'json' };
 import { precompressBuild, servePacks } from './data-scripts/serve/vite-packs.ts';
@@ -29,6 +29,14 @@ export default defineConfig({
     target: 'es2022',
     // Browsers that run the database know how to preload.
     modulePreload: { polyfill: false },
+    rolldownOptions: {
+      output: {
+        codeSplitting: {
+          includeDependenciesRecursively: false,
+          groups: [{ name: fileOfPage(resolve('web/main.ts'), resolve('web/page.ts')) }],
+        },
+      },
+    },
   },
   worker: { format: 'es' },
 });

@@ -17,10 +17,37 @@ export function preloadPage(source: string): Plugin {
         const start = Object.values(bundle).find((file) => isChunk(file) && file.facadeModuleId === source);
         if (!start || !isChunk(start)) throw new Error(`The build made no file of ${source}`);
         const tags = [...filesOf(start, bundle)].map(tagOf);
-        return tags.filter(({ attrs }) => !html.includes(`href="${String(attrs?.href)}"`));
+        return tags.filter(({ attrs }) => !html.includes(String(attrs?.href)));
       },
     },
   };
+}
+
+/**
+ * Names the file of a module for the bundler: what `page` always needs goes into one, but for what `main` needs before. Left to
+ * itself the bundler would make a small file of each module that a later part of the page shares with it.
+ */
+export function fileOfPage(main: string, page: string): (id: string, context: Graph) => string | null {
+  let before: Set<string> | null = null;
+  let always: Set<string> | null = null;
+  return (id, context) => {
+    before ??= reachedFrom(main, context);
+    always ??= reachedFrom(page, context);
+    return id !== page && always.has(id) && !before.has(id) ? 'always' : null;
+  };
+}
+
+interface Graph {
+  getModuleInfo(id: string): { readonly importedIds: readonly string[] } | null;
+}
+
+/** A module and all it imports other than by `import()`. */
+function reachedFrom(start: string, context: Graph): Set<string> {
+  const found = new Set([start]);
+  // A set that grows is gone through to its end.
+  for (const id of found)
+    for (const imported of context.getModuleInfo(id)?.importedIds ?? []) found.add(imported);
+  return found;
 }
 
 function isChunk(file: Bundle[string]): file is Rolldown.OutputChunk {
