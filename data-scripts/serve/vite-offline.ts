@@ -16,8 +16,8 @@ const NEVER = new Set([WORKER_FILE, SITE_FILE]);
 /** What only fetching from an archive needs, which needs a network anyway. */
 const ONLINE = /^assets\/(us-postcodes|states-10m|land-110m)-/;
 
-/** The page does without the database engine until it is asked about nights. */
-const LATER = /^assets\/duckdb-(eh|browser-eh\.worker)-/;
+/** The page does without the database engine until it is asked about nights, and without the world's shores until records are added. */
+const LATER = /^assets\/(duckdb-(eh|browser-eh\.worker)|land-[15]0m)-/;
 
 /** Names that carry a hash of the content, as `headers.ts` knows them. */
 const HASHED = /^assets\/.+-[\w-]{8}\.\w+$/;
