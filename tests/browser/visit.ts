@@ -91,7 +91,16 @@ export async function expectCalm(page: Page): Promise<void> {
 
 /** Later parts of the page, by their names. */
 type LaterPart =
-  'Which to plant' | 'Winters' | 'Spot' | 'Cover' | 'Life' | 'Year' | 'Compare' | 'Records' | 'Method';
+  | 'Which to plant'
+  | 'Winters'
+  | 'Spot'
+  | 'Cover'
+  | 'Life'
+  | 'Year'
+  | 'Desk'
+  | 'Compare'
+  | 'Records'
+  | 'Method';
 
 /** Scrolls to one of the later parts and waits for its view; `ready` is something only the view has. */
 export async function openPart(
