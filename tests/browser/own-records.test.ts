@@ -152,7 +152,7 @@ it('reads a .dly and a day-first table, answers as the command does from the sam
   await own.getByText('“Invented pair” was removed from this browser.').waitFor();
   expect(await stored(page, id)).toEqual([]);
   expect(visit.complaints).toEqual([]);
-});
+}, 120_000);
 
 /** Copies a kept pack's files out of the browser's storage into a folder. */
 async function takeOut(page: Page, id: string, folder: string): Promise<void> {

@@ -26,6 +26,11 @@ export class OwnStations {
   readonly #files = new Map<number, { readonly name: string; readonly file: ReadFile }>();
   readonly #computed = new Map<string, { readonly key: string; readonly station: OwnStation }>();
 
+  /** True once some station's place is known. */
+  get known(): boolean {
+    return this.#computed.size > 0;
+  }
+
   take(key: number, name: string, file: ReadFile): void {
     this.#files.set(key, { name, file });
   }

@@ -37,12 +37,24 @@ export interface Surroundings {
   readonly coastKm: (place: { readonly lat: number; readonly lon: number }) => number;
 }
 
+/** The shores of the world, made once. */
+function worldShores(): Promise<CoastDistance> {
+  if (!shores) {
+    shores = worldLand('10m').then((land) => new CoastDistance(ringsOfLand(land)));
+    shores.catch(() => (shores = null));
+  }
+  return shores;
+}
+
+/** Loads the shores of the world before they are needed: a second's work. */
+export async function prepareShores(): Promise<void> {
+  await worldShores().catch(() => {});
+}
+
 /** The world's outlines clipped to a box, and distances to its shores. */
 export async function realSurroundings(box: PackBox): Promise<Surroundings | null> {
   try {
-    shores ??= worldLand('10m').then((land) => new CoastDistance(ringsOfLand(land)));
-    shores.catch(() => (shores = null));
-    const coast = await shores;
+    const coast = await worldShores();
     return { land: clipLand(await worldLand(scaleForMap(box)), box), coastKm: (place) => coast.of(place) };
   } catch {
     return null;

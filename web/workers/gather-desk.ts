@@ -7,7 +7,7 @@ import { loadJoined } from '../gather/joined-pack.ts';
 import { OwnStations } from '../gather/own-stations.ts';
 import { readBrought } from '../gather/read-brought.ts';
 import { sha256Of } from '../gather/sha256.ts';
-import { drawnSurroundings, NO_SURROUNDINGS, realSurroundings } from '../gather/world-land.ts';
+import { drawnSurroundings, NO_SURROUNDINGS, prepareShores, realSurroundings } from '../gather/world-land.ts';
 import type { GatherReply, GatherRequest, GatherTaskKind, GatherTasks, MadePack } from './gather-messages.ts';
 
 /** Between two reports of progress, bytes. */
@@ -49,6 +49,8 @@ export class GatherDesk {
     try {
       signal.throwIfAborted();
       this.reply({ id, answer: await this.#answer(request, task) });
+      // While the reader looks at what was found; making the pack has it at hand then.
+      if (request.kind === 'examine' && this.#stations.known) void prepareShores();
     } catch (error) {
       if (signal.aborted) return;
       const failure = error instanceof Error ? error.message : String(error);
