@@ -1,3 +1,5 @@
+import { sayFigureText } from '../language/figures.ts';
+import { t } from '../language/t.ts';
 import { InputError } from '../records/input-error.ts';
 
 /** What a forecast says of the night. */
@@ -37,16 +39,16 @@ export function sustainedTonightC({ minimumC, hoursBelowFreezing }: NightForecas
 export function checkForecast({ minimumC, hoursBelowFreezing }: NightForecast): void {
   if (!(minimumC >= FORECAST_MIN_C && minimumC <= FORECAST_MAX_C))
     throw new InputError(
-      `The forecast minimum must lie between -40 and 68 °F (-40 and 20 °C), not ${minimumC} °C.`,
+      t`The forecast minimum must lie between -40 and 68 °F (-40 and 20 °C), not ${sayFigureText(String(minimumC))} °C.`,
     );
   if (!(hoursBelowFreezing >= 0 && hoursBelowFreezing <= FORECAST_MAX_HOURS))
     throw new InputError(
-      `The hours below freezing must lie between 0 and ${FORECAST_MAX_HOURS}, not ${hoursBelowFreezing}.`,
+      t`The hours below freezing must lie between 0 and ${FORECAST_MAX_HOURS}, not ${sayFigureText(String(hoursBelowFreezing))}.`,
     );
   if (minimumC > 0 && hoursBelowFreezing > 0)
     throw new InputError(
-      `With a minimum above freezing there are no hours below it, but ${hoursBelowFreezing} were given.`,
+      t`With a minimum above freezing there are no hours below it, but ${sayFigureText(String(hoursBelowFreezing))} were given.`,
     );
   if (minimumC < 0 && hoursBelowFreezing === 0)
-    throw new InputError('With a minimum below freezing the hours below freezing must be more than 0.');
+    throw new InputError(t`With a minimum below freezing the hours below freezing must be more than 0.`);
 }

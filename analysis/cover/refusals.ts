@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import type { TreeState } from '../tree/penalties.ts';
 import type { CoverId } from './cover-ids.ts';
 import { checkCoverIds, findMeasure } from './measures.ts';
@@ -27,59 +28,52 @@ const SOIL: readonly CoverId[] = ['watered-soil', 'bare-soil'];
 const REFUSALS: readonly Refusal[] = [
   {
     applies: (has) => has('open-flame'),
-    sentence:
-      'No heater, charcoal or flame under a cover, in a garage or in a closed house: carbon monoxide and fire.',
+    sentence: t`No heater, charcoal or flame under a cover, in a garage or in a closed house: carbon monoxide and fire.`,
     drops: [],
   },
   {
     applies: (has) => has('lights') && has(...WATER, 'overhead-sprinkler'),
-    sentence: 'No lights in a tree that is being sprinkled: water and electricity. Choose one of the two.',
+    sentence: t`No lights in a tree that is being sprinkled: water and electricity. Choose one of the two.`,
     drops: ['lights'],
   },
   {
     applies: (has) => has('lights') && has('sheet'),
-    sentence:
-      'No lights or other heat under a sheet or blanket: it burns. Use frost cloth, clear of every bulb, or leave the lights out.',
+    sentence: t`No lights or other heat under a sheet or blanket: it burns. Use frost cloth, clear of every bulb, or leave the lights out.`,
     drops: ['lights'],
   },
   {
     applies: (has) => has('lights') && !has('lights-confirmed'),
-    sentence:
-      'Lights count only once confirmed: outdoor-rated, on an outlet with ground-fault protection, clear of cloth, leaves and mulch.',
+    sentence: t`Lights count only once confirmed: outdoor-rated, on an outlet with ground-fault protection, clear of cloth, leaves and mulch.`,
     drops: ['lights'],
   },
   {
     applies: (has) => has('overhead-sprinkler'),
-    sentence:
-      'No sprinkler over the crown: the ice breaks limbs, and wet leaves chill below the air. A microsprinkler stays low.',
+    sentence: t`No sprinkler over the crown: the ice breaks limbs, and wet leaves chill below the air. A microsprinkler stays low.`,
     drops: [],
   },
   {
     applies: (has) => has('plastic-on-leaves'),
-    sentence:
-      'No plastic on the leaves: what it touches is hurt, and in the sun the tree cooks. Cloth first; plastic over it only in wind.',
+    sentence: t`No plastic on the leaves: what it touches is hurt, and in the sun the tree cooks. Cloth first; plastic over it only in wind.`,
     drops: CANOPY_COVERS,
   },
   {
     applies: (has) => has('short-cover'),
-    sentence:
-      'A cover that ends above the ground holds 0 to 2 °F on a calm night and nothing in wind. Let it down to the ground all round.',
+    sentence: t`A cover that ends above the ground holds 0 to 2 °F on a calm night and nothing in wind. Let it down to the ground all round.`,
     drops: CANOPY_COVERS,
   },
   {
     applies: (has) => has('led-lights'),
-    sentence: 'LED strings give no useful heat: they gain nothing. Only old-style bulbs do.',
+    sentence: t`LED strings give no useful heat: they gain nothing. Only old-style bulbs do.`,
     drops: [],
   },
   {
     applies: (has) => has('mulch-left') && has(...SOIL),
-    sentence:
-      'Mulch left under the tree keeps the soil from warming the air, so warm or moist soil cannot be counted on. Rake the mulch back.',
+    sentence: t`Mulch left under the tree keeps the soil from warming the air, so warm or moist soil cannot be counted on. Rake the mulch back.`,
     drops: SOIL,
   },
   {
     applies: (has, tree) => has('garage') && tree?.container === false,
-    sentence: 'A garage is for a tree in a pot; this one stands in the ground.',
+    sentence: t`A garage is for a tree in a pot; this one stands in the ground.`,
     drops: ['garage'],
   },
 ];
@@ -87,37 +81,32 @@ const REFUSALS: readonly Refusal[] = [
 const NOTES: readonly Rule[] = [
   {
     applies: (has) => has('garage') && has(...CANOPY_COVERS, 'lights', 'watered-soil', 'bare-soil', ...WATER),
-    sentence:
-      'Indoors nothing else is needed: the garage counts alone, and the spot in the yard no longer matters.',
+    sentence: t`Indoors nothing else is needed: the garage counts alone, and the spot in the yard no longer matters.`,
   },
   {
     applies: (has) =>
       has('lights') && has('lights-confirmed') && has('cloth-light', 'cloth-medium', 'cloth-heavy'),
-    sentence:
-      'Lights under frost cloth are held to what was measured together, 7 to 8 °F calm and 3 to 4 °F windy, or to the cloth alone where that is more.',
+    sentence: t`Lights under frost cloth are held to what was measured together, 7 to 8 °F calm and 3 to 4 °F windy, or to the cloth alone where that is more.`,
   },
   {
     applies: (has) => has('bare-soil') && has('watered-soil'),
-    sentence: 'Bare moist soil is watered already: the larger of the two counts.',
+    sentence: t`Bare moist soil is watered already: the larger of the two counts.`,
   },
   {
     applies: (has) => has(...CLOTHS) && !has('tied'),
-    sentence:
-      'Not tied to the ground: in wind over about 10 mph (4.5 m/s) the cover is taken to gain nothing.',
+    sentence: t`Not tied to the ground: in wind over about 10 mph (4.5 m/s) the cover is taken to gain nothing.`,
   },
   {
     applies: (has) => has('tied') && !has(...CLOTHS),
-    sentence: 'Nothing chosen can be tied down: "tied" changes nothing.',
+    sentence: t`Nothing chosen can be tied down: "tied" changes nothing.`,
   },
   {
     applies: (has) => has('mulch-left') && !has(...SOIL),
-    sentence:
-      'Mulch left under the tree makes the air of its canopy 0.9 to 2.2 °F colder on calm nights. Draw it in the yard to have it counted.',
+    sentence: t`Mulch left under the tree makes the air of its canopy 0.9 to 2.2 °F colder on calm nights. Draw it in the yard to have it counted.`,
   },
   {
     applies: (has) => has('soil-bank', 'trunk-wrap', 'wrap-sprinkler'),
-    sentence:
-      'Banks and wraps save the trunk and the graft only: they count against losing the whole tree, not against losing fruit, leaves or limbs.',
+    sentence: t`Banks and wraps save the trunk and the graft only: they count against losing the whole tree, not against losing fruit, leaves or limbs.`,
   },
 ];
 
@@ -136,7 +125,7 @@ export function coverNotes(ids: readonly string[]): string[] {
   const known = checkCoverIds(ids);
   const has = among(known);
   const covers = known.filter((id) => findMeasure(id)?.group === 'cover');
-  const two = covers.length > 1 ? ['Of several covers over one another only the largest counts.'] : [];
+  const two = covers.length > 1 ? [t`Of several covers over one another only the largest counts.`] : [];
   return [...two, ...NOTES.filter(({ applies }) => applies(has, undefined)).map(({ sentence }) => sentence)];
 }
 

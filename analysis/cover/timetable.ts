@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import { countingIds } from './refusals.ts';
 
 /** One thing to do. */
@@ -29,73 +30,73 @@ const WATER = ['sprinkler-low', 'sprinkler-raised', 'wrap-sprinkler'];
 /** In the order of the day. */
 const STEPS: readonly Step[] = [
   {
-    when: 'Morning before',
-    what: 'Rake mulch, leaves and tall grass back from under the tree, so that the sun warms the soil.',
+    when: t`Morning before`,
+    what: t`Rake mulch, leaves and tall grass back from under the tree, so that the sun warms the soil.`,
     only: ({ container, cover }, kind) => kind === 'calm' && !container && !cover.includes('garage'),
   },
-  { when: 'Morning before', what: 'Soak the soil under the tree where it is dry.', ids: ['watered-soil'] },
-  { when: 'Morning before', what: 'Water the pot.', only: ({ container }) => container },
+  { when: t`Morning before`, what: t`Soak the soil under the tree where it is dry.`, ids: ['watered-soil'] },
+  { when: t`Morning before`, what: t`Water the pot.`, only: ({ container }) => container },
   {
-    when: 'By early afternoon',
-    what: 'Check strings, plugs and the ground-fault outlet while it is dry and light; bulbs clear of cloth, leaves and mulch.',
+    when: t`By early afternoon`,
+    what: t`Check strings, plugs and the ground-fault outlet while it is dry and light; bulbs clear of cloth, leaves and mulch.`,
     ids: ['lights'],
   },
   {
-    when: 'By early afternoon',
-    what: 'Run the sprinkler once and look that every nozzle turns.',
+    when: t`By early afternoon`,
+    what: t`Run the sprinkler once and look that every nozzle turns.`,
     ids: WATER,
   },
   {
-    when: 'By mid afternoon',
-    what: 'Wrap the trunk from the ground to above the graft, if it is not wrapped yet.',
+    when: t`By mid afternoon`,
+    what: t`Wrap the trunk from the ground to above the graft, if it is not wrapped yet.`,
     ids: ['trunk-wrap', 'wrap-sprinkler'],
   },
   {
-    when: 'By mid afternoon',
-    what: 'Heap clean soil over the graft, if it is not banked yet.',
+    when: t`By mid afternoon`,
+    what: t`Heap clean soil over the graft, if it is not banked yet.`,
     ids: ['soil-bank'],
   },
-  { when: 'Before sunset', what: 'Carry or roll the pot indoors, with help.', ids: ['garage'] },
-  { when: 'Before sunset', what: 'Close the house.', ids: ['plastic-house'] },
+  { when: t`Before sunset`, what: t`Carry or roll the pot indoors, with help.`, ids: ['garage'] },
+  { when: t`Before sunset`, what: t`Close the house.`, ids: ['plastic-house'] },
   {
-    when: 'Late, just before sunset',
-    what: 'Put the cover on: down to the ground all round, clear of the leaves. Later keeps more of the sun in the soil.',
+    when: t`Late, just before sunset`,
+    what: t`Put the cover on: down to the ground all round, clear of the leaves. Later keeps more of the sun in the soil.`,
     ids: CLOTHS,
   },
   {
-    when: 'Late, just before sunset',
-    what: 'Tie and weigh the cover down on every side.',
+    when: t`Late, just before sunset`,
+    what: t`Tie and weigh the cover down on every side.`,
     only: ({ cover }) => cover.includes('tied') && CLOTHS.some((id) => cover.includes(id)),
   },
   {
-    when: 'Late, just before sunset',
-    what: 'It will be windy: this cover is not tied down, so count on nothing from it. Tie it all round or leave it off.',
+    when: t`Late, just before sunset`,
+    what: t`It will be windy: this cover is not tied down, so count on nothing from it. Tie it all round or leave it off.`,
     only: ({ cover }, kind) =>
       kind === 'windy' && !cover.includes('tied') && CLOTHS.some((id) => cover.includes(id)),
   },
-  { when: 'At dusk', what: 'Switch the lights on.', ids: ['lights'] },
+  { when: t`At dusk`, what: t`Switch the lights on.`, ids: ['lights'] },
   {
-    when: 'Before it falls to 32 °F (0 °C)',
-    what: 'Start the water, earlier in dry air, and keep it on: a stop part-way is worse than no water.',
+    when: t`Before it falls to 32 °F (0 °C)`,
+    what: t`Start the water, earlier in dry air, and keep it on: a stop part-way is worse than no water.`,
     ids: WATER,
   },
   {
-    when: 'Next day, above freezing',
-    what: 'Stop the water only when the ice falls freely.',
+    when: t`Next day, above freezing`,
+    what: t`Stop the water only when the ice falls freely.`,
     ids: WATER,
   },
   {
-    when: 'Next day, above freezing',
-    what: 'Take the cover off or open it to the sun; frost cloth may stay a few days of cold.',
+    when: t`Next day, above freezing`,
+    what: t`Take the cover off or open it to the sun; frost cloth may stay a few days of cold.`,
     ids: CLOTHS,
   },
-  { when: 'Next day, above freezing', what: 'Switch the lights off.', ids: ['lights'] },
+  { when: t`Next day, above freezing`, what: t`Switch the lights off.`, ids: ['lights'] },
   {
-    when: 'Next day, above freezing',
-    what: 'Open the house before the sun heats it.',
+    when: t`Next day, above freezing`,
+    what: t`Open the house before the sun heats it.`,
     ids: ['plastic-house'],
   },
-  { when: 'Next day, above freezing', what: 'Bring the pot out again.', ids: ['garage'] },
+  { when: t`Next day, above freezing`, what: t`Bring the pot out again.`, ids: ['garage'] },
 ];
 
 /**

@@ -1,3 +1,5 @@
+import { sayFigureText } from '../language/figures.ts';
+import { t } from '../language/t.ts';
 import { InputError } from '../records/input-error.ts';
 import type { CitrusType } from '../tree/catalogue.ts';
 import type { LevelGains } from '../tree/level-gains.ts';
@@ -68,17 +70,17 @@ export interface Tonight {
 }
 
 const STANDING_WORDS: readonly string[] = [
-  'A forecast or warning in force goes before anything here. Read it again in the afternoon.',
-  'Thresholds are not switches, and a yard is not the station: take "close" as a warning.',
-  'Lay covers by daylight, with poles, two people; no climbing on ice or at night.',
-  'No heater, charcoal or flame under a cover or indoors.',
+  t`A forecast or warning in force goes before anything here. Read it again in the afternoon.`,
+  t`Thresholds are not switches, and a yard is not the station: take "close" as a warning.`,
+  t`Lay covers by daylight, with poles, two people; no climbing on ice or at night.`,
+  t`No heater, charcoal or flame under a cover or indoors.`,
 ];
 
 const TAKEN: Readonly<Record<Level, string>> = {
-  fruit: 'its fruit',
-  leaf: 'its leaves and twigs',
-  wood: 'its limbs',
-  kill: 'its life',
+  fruit: t`its fruit`,
+  leaf: t`its leaves and twigs`,
+  wood: t`its limbs`,
+  kill: t`its life`,
 };
 
 /**
@@ -112,7 +114,7 @@ function byNeed(a: TonightAnswerForTree, b: TonightAnswerForTree): number {
 function kindOf(wind: TonightForecast['wind']): 'calm' | 'windy' {
   if (typeof wind !== 'number') return wind;
   if (!(wind >= 0 && wind <= 60))
-    throw new InputError(`The wind must lie between 0 and 60 m/s, not ${wind}.`);
+    throw new InputError(t`The wind must lie between 0 and 60 m/s, not ${sayFigureText(String(wind))}.`);
   return wind >= WINDY_FROM_MS ? 'windy' : 'calm';
 }
 
@@ -174,20 +176,20 @@ function nearest({ levels, worstBare }: TonightAnswerForTree): number {
 
 function needOf({ tree, cover }: TonightTree, levels: readonly TonightLevel[]): string {
   const bare = taken(levels, 'bare');
-  if (bare === '') return 'Needs nothing tonight.';
+  if (bare === '') return t`Needs nothing tonight.`;
   const chosen = cover.length > 0;
   const covered = taken(levels, 'covered');
-  const rest = !chosen
-    ? ''
-    : covered === ''
-      ? ' With its cover on it comes through.'
-      : ` Even covered: ${covered}.`;
-  const moved = tree.container && covered !== '' ? ' Bring the pot indoors.' : '';
-  const graft =
-    !tree.container && !chosen && levels.some(({ level, bare: at }) => level === 'kill' && at !== 'clear')
-      ? ' Bank soil over the graft, so that at least the trunk lives.'
-      : '';
-  return `Bare: ${bare}.${rest}${chosen ? '' : ' No cover is chosen for it.'}${moved}${graft}`;
+  const killed = levels.some(({ level, bare: at }) => level === 'kill' && at !== 'clear');
+  return [
+    t`Bare: ${bare}.`,
+    chosen && covered === '' && t`With its cover on it comes through.`,
+    chosen && covered !== '' && t`Even covered: ${covered}.`,
+    !chosen && t`No cover is chosen for it.`,
+    tree.container && covered !== '' && t`Bring the pot indoors.`,
+    !tree.container && !chosen && killed && t`Bank soil over the graft, so that at least the trunk lives.`,
+  ]
+    .filter(Boolean)
+    .join(' ');
 }
 
 /** `would lose its fruit and its leaves and twigs; its limbs close`; empty where nothing is in danger. */
@@ -199,5 +201,5 @@ function taken(levels: readonly TonightLevel[], with_: 'bare' | 'covered'): stri
       .join(', ');
   const lost = at('lost');
   const close = at('close');
-  return [lost && `likely to lose ${lost}`, close && `close to losing ${close}`].filter(Boolean).join('; ');
+  return [lost && t`likely to lose ${lost}`, close && t`close to losing ${close}`].filter(Boolean).join('; ');
 }
