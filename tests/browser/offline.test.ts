@@ -22,9 +22,9 @@ beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'offline-'));
   await cp(inject('packsFolder'), packs(), { recursive: true });
   [site, context] = await Promise.all([
-    serveSite({ page: 'dist', packs: packs() }),
+    serveSite({ page: inject('pageFolder'), packs: packs() }),
     launchProfile(join(folder, 'profile')),
-    makeLaterBuild('dist', join(folder, 'later')),
+    makeLaterBuild(inject('pageFolder'), join(folder, 'later')),
   ]);
   page = context.pages()[0];
   page.setDefaultTimeout(PATIENCE_MS);

@@ -15,16 +15,17 @@ declare module 'vitest' {
   }
 }
 
-/** Serves `dist` and the packs of PACKS for all browser tests; `npm test` has built both before. */
+/** Serves `dist`, or the built page in the folder PAGE, and the packs of PACKS for all browser tests; `npm test` has built both before. */
 export default async function serveBuiltPage(project: TestProject): Promise<() => Promise<void>> {
+  const page = process.env.PAGE || 'dist';
   const packs = process.env.PACKS || '.cache/test-packs';
-  for (const file of ['dist/index.html', `${packs}/index.json`]) {
+  for (const file of [`${page}/index.html`, `${packs}/index.json`]) {
     if (!existsSync(file))
       throw new Error(`${file} is absent: "npm test" builds the page and the demo pack first`);
   }
-  const site = await serveSite({ page: 'dist', packs });
+  const site = await serveSite({ page, packs });
   project.provide('siteUrl', site.url);
   project.provide('packsFolder', packs);
-  project.provide('pageFolder', 'dist');
+  project.provide('pageFolder', page);
   return () => site.close();
 }
