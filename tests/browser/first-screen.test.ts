@@ -62,11 +62,11 @@ describe('the first screen', () => {
     // The worker's own files are part of what must arrive; a page that fetched them unseen would make this test blind.
     expect([...sizes.keys()].some((url) => url.includes('/winters/'))).toBe(true);
     expect([...sizes.keys()].some((url) => url.includes('maplibre-gl-worker'))).toBe(true);
-    // What only the ranking needs comes beside it: winters and heights, the worker that counts them, the view, its sources; and
-    // what begins when both are done: working without network.
+    // What only the ranking needs comes beside it: winters and heights, the worker that counts them, the view, its sources,
+    // the evidence of the place; and what begins when both are done: working without network.
     const withoutRanking = [...sizes.keys()].filter(
       (url) =>
-        !/\/winters\/|grid\.bin|assess[.-]work|RankingView|PeriodRow|TableTwin|sources-|\/(begin|kept-packs|offline-state)[.-]/.test(
+        !/\/winters\/|grid\.bin|assess[.-]work|RankingView|PlaceEvidence|PeriodRow|TableTwin|sources-|\/(begin|kept-packs|offline-state)[.-]/.test(
           url,
         ),
     );
