@@ -1,3 +1,5 @@
+import { sayFigure } from '../language/figures.ts';
+import { t } from '../language/t.ts';
 import { combine } from './combine.ts';
 import { groundTaken, roomToStandM } from './ground-taken.ts';
 import type { MechanismId } from './mechanism.ts';
@@ -13,6 +15,7 @@ import {
 import { isWithin, outlinesOf } from './segments.ts';
 import { findShares } from './spot-shares.ts';
 import { winterSunHours } from './sun-hours.ts';
+import { warmWallPlainly } from './why.ts';
 import type { PlanPoint, Yard } from './yard.ts';
 
 /** Winter sun that a spot should get, hours a day (common practice, no source). */
@@ -72,7 +75,7 @@ export function bestSpots(
   shady.forEach(choose);
   return chosen.map(({ at, sunHours }) => {
     const offset = offsetAt(prepared, at);
-    return { at, offset, sunHours, why: reasons(offset, sunHours) };
+    return { at, offset, sunHours, why: reasons(offset, sunHours, () => warmWallPlainly(prepared, at)) };
   });
 }
 
@@ -131,7 +134,7 @@ function weighed({ gain }: SpotMechanism): number {
   return gain.calm.centreC + WINDY_WEIGHT * gain.windy.centreC;
 }
 
-function reasons({ mechanisms }: SpotOffset, sunHours: number): string {
+function reasons({ mechanisms }: SpotOffset, sunHours: number, plainWall: () => string): string {
   const sunWarmed = mechanisms.find(({ id }) => id === 'warm-wall')?.why;
   const told = [...mechanisms]
     .sort((a, b) => Math.abs(weighed(b)) - Math.abs(weighed(a)))
@@ -139,16 +142,16 @@ function reasons({ mechanisms }: SpotOffset, sunHours: number): string {
     // A wall that is both heated and warmed by the sun is told of once.
     .map((mechanism) => ({
       weight: weighed(mechanism),
-      why: sunWarmed?.replace('sun-warmed ', '') === mechanism.why ? sunWarmed : mechanism.why,
+      why: sunWarmed && mechanism.why === plainWall() ? sunWarmed : mechanism.why,
     }));
   const milder = [...new Set(told.filter(({ weight }) => weight > 0).map(({ why }) => why))];
   const colder = told.filter(({ weight }) => weight <= 0).map(({ why }) => why);
-  const good = milder.length > 0 ? milder.slice(0, 3).join('; ') : 'open ground';
-  const bad = colder.length > 0 ? `; but ${colder[0]}` : '';
-  const hours = sunHours.toFixed(1);
+  const good = milder.length > 0 ? milder.slice(0, 3).join('; ') : t`open ground`;
+  const bad = colder.length > 0 ? t`; but ${colder[0]}` : '';
+  const hours = sayFigure(sunHours, 1);
   const sun =
     sunHours >= ENOUGH_SUN_HOURS
-      ? `${hours} hours of winter sun a day.`
-      : `Only ${hours} hours of winter sun a day; no better spot with room has ${ENOUGH_SUN_HOURS}.`;
+      ? t`${hours} hours of winter sun a day.`
+      : t`Only ${hours} hours of winter sun a day; no better spot with room has ${ENOUGH_SUN_HOURS}.`;
   return `${good[0].toUpperCase()}${good.slice(1)}${bad}. ${sun}`;
 }

@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import type { Basis } from '../tree/catalogue.ts';
 import { spreadOfF, type GainSpread, type Spread, type SpreadF } from '../winter/gain-spread.ts';
 import { MECHANISM_IDS, type MechanismId } from './mechanism.ts';
@@ -32,89 +33,88 @@ const NO_F: SpreadF = [0, 0, 0];
  */
 const TABLE: Readonly<Record<MechanismId, Row>> = {
   'warm-wall': {
-    name: 'Sun-warmed masonry',
-    fullEffect:
-      'Within 1.5 m of a masonry wall at least 2.4 m high that faces west or the side of the midday sun.',
+    name: t`Sun-warmed masonry`,
+    fullEffect: t`Within 1.5 m of a masonry wall at least 2.4 m high that faces west or the side of the midday sun.`,
     calmF: [1, 1.5, 2],
     windyF: NO_F,
     basis: 'inferred',
     sources: ['practice', 'S14'],
   },
   'heated-wall': {
-    name: 'Wall of a heated building',
-    fullEffect: 'Within 1.5 m of any wall, at least 2.4 m high, of a heated building.',
+    name: t`Wall of a heated building`,
+    fullEffect: t`Within 1.5 m of any wall, at least 2.4 m high, of a heated building.`,
     calmF: [2, 3, 4],
     windyF: [1, 1.5, 2],
     basis: 'practice',
     sources: ['practice'],
   },
   'wind-shelter': {
-    name: 'Shelter from the cold wind',
-    fullEffect: 'Within five heights downwind of a closed wall, building or windbreak at least 2 m high.',
+    name: t`Shelter from the cold wind`,
+    fullEffect: t`Within five heights downwind of a closed wall, building or windbreak at least 2 m high.`,
     calmF: NO_F,
     windyF: [1, 2, 3],
     basis: 'practice',
     sources: ['practice'],
   },
   'sky-hidden': {
-    name: 'Sky hidden',
-    fullEffect: 'Under a closed evergreen canopy or a roof: three quarters of the sky hidden or more.',
+    name: t`Sky hidden`,
+    fullEffect: t`Under a closed evergreen canopy or a roof: three quarters of the sky hidden or more.`,
     calmF: [2, 3.5, 5],
     windyF: [0, 0.5, 1],
     basis: 'practice',
     sources: ['S28', 'S31', 'practice'],
   },
   paving: {
-    name: 'Paving',
-    fullEffect: 'On or within 1 m of a paved court of 12 square metres or more.',
+    name: t`Paving`,
+    fullEffect: t`On or within 1 m of a paved court of 12 square metres or more.`,
     calmF: [1, 2, 3],
     windyF: [0, 0.5, 1],
     basis: 'practice',
     sources: ['M15', 'practice'],
   },
   'bare-ground': {
-    name: 'Bare, moist, firm soil',
-    fullEffect: 'On bare ground of 9 square metres or more, against short lawn.',
+    name: t`Bare, moist, firm soil`,
+    fullEffect: t`On bare ground of 9 square metres or more, against short lawn.`,
     calmF: [0.2, 1, 1.8],
     windyF: NO_F,
     basis: 'inferred',
     sources: ['S25', 'S28'],
   },
   'mulch-or-tall-grass': {
-    name: 'Mulch or tall grass',
-    fullEffect: 'On mulch or tall grass of 9 square metres or more, against short lawn.',
+    name: t`Mulch or tall grass`,
+    fullEffect: t`On mulch or tall grass of 9 square metres or more, against short lawn.`,
     calmF: [-2, -1.5, -1],
     windyF: NO_F,
     basis: 'found',
     sources: ['S24'],
   },
   pond: {
-    name: 'Pond or pool',
-    fullEffect: 'Within 1 m of a pond or pool of 20 square metres or more.',
+    name: t`Pond or pool`,
+    fullEffect: t`Within 1 m of a pond or pool of 20 square metres or more.`,
     calmF: [0, 0.5, 1],
     windyF: NO_F,
     basis: 'memory',
     sources: ['M15'],
   },
   'big-water': {
-    name: 'Big lake',
-    fullEffect: 'Within 500 m of a big lake that the cold wind crosses.',
+    name: t`Big lake`,
+    fullEffect: t`Within 500 m of a big lake that the cold wind crosses.`,
     calmF: [2, 3.5, 5],
     windyF: [2, 3, 4],
     basis: 'memory',
     sources: ['S27'],
   },
   'cold-air': {
-    name: 'Cold air that collects',
-    fullEffect: 'In a low spot 9.2 m below the open ground or deeper; 0.6 °F (0.33 °C) for each metre.',
+    name: t`Cold air that collects`,
+    fullEffect: t`In a low spot 9.2 m below the open ground or deeper; 0.6 °F (0.33 °C) for each metre.`,
     calmF: [-8, -5.5, -3],
     windyF: NO_F,
     basis: 'memory',
     sources: ['S34', 'S36', 'M15', 'practice'],
   },
   slope: {
-    name: 'Middle of a slope',
-    fullEffect: 'In the middle of a hillside that falls 5 m in 100 m or more; cold wind on the slope.',
+    name: t`Middle of a slope`,
+    fullEffect: t`In the middle of a hillside that falls 5 m in 100 m or more; cold wind on the slope.`,
     calmF: [2, 3.5, 5],
     windyF: [-1, -0.5, 0],
     basis: 'practice',
@@ -124,8 +124,8 @@ const TABLE: Readonly<Record<MechanismId, Row>> = {
 
 /** The sea and the crest of a hill have rows of their own. */
 const SEA: Row = {
-  name: 'Sea or bay',
-  fullEffect: 'Within 1 km of the sea or a bay that the cold wind crosses.',
+  name: t`Sea or bay`,
+  fullEffect: t`Within 1 km of the sea or a bay that the cold wind crosses.`,
   calmF: [4, 6, 8],
   windyF: [2, 3.5, 5],
   basis: 'practice',
@@ -133,8 +133,8 @@ const SEA: Row = {
 };
 const CREST: Row = {
   ...TABLE.slope,
-  name: 'Crest of a hill',
-  fullEffect: 'On the crest of a hill whose sides fall 5 m in 100 m or more.',
+  name: t`Crest of a hill`,
+  fullEffect: t`On the crest of a hill whose sides fall 5 m in 100 m or more.`,
   calmF: [1, 2.5, 4],
   windyF: [-2, -1.5, -1],
 };

@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import { InputError } from '../records/input-error.ts';
 
 /** An object out of a JSON text, with what it is called in sentences. */
@@ -8,45 +9,45 @@ export interface JsonObject {
 
 /** A value in a sentence: texts and numbers as in the file, cut short. */
 function quoted(value: unknown): string {
-  if (Array.isArray(value)) return 'a list';
-  if (typeof value === 'object' && value !== null) return 'an object';
-  const text = JSON.stringify(value) ?? 'nothing';
+  if (Array.isArray(value)) return t`a list`;
+  if (typeof value === 'object' && value !== null) return t`an object`;
+  const text = JSON.stringify(value) ?? t`nothing`;
   return text.length > 40 ? `${text.slice(0, 37)}...` : text;
 }
 
 /** @throws {InputError} where the value is not an object or has a field that `known` doesn't list */
 export function jsonObject(value: unknown, what: string, known: readonly string[]): JsonObject {
   if (typeof value !== 'object' || value === null || Array.isArray(value)) {
-    throw new InputError(`${what} is ${quoted(value)}; an object is needed.`);
+    throw new InputError(t`${what} is ${quoted(value)}; an object is needed.`);
   }
   const stranger = Object.keys(value).find((name) => !known.includes(name));
   if (stranger !== undefined) {
-    throw new InputError(`${what} has a field ${quoted(stranger)}; known are ${known.join(', ')}.`);
+    throw new InputError(t`${what} has a field ${quoted(stranger)}; known are ${known.join(', ')}.`);
   }
   return { what, fields: value as Record<string, unknown> };
 }
 
 function wrong({ what, fields }: JsonObject, name: string, needed: string): InputError {
   return Object.hasOwn(fields, name)
-    ? new InputError(`${what}: ${name} is ${quoted(fields[name])}; ${needed} is needed.`)
-    : new InputError(`${what}: ${name} is missing; ${needed} is needed.`);
+    ? new InputError(t`${what}: ${name} is ${quoted(fields[name])}; ${needed} is needed.`)
+    : new InputError(t`${what}: ${name} is missing; ${needed} is needed.`);
 }
 
 export function numberField(object: JsonObject, name: string): number {
   const value = object.fields[name];
-  if (typeof value !== 'number' || !Number.isFinite(value)) throw wrong(object, name, 'a number');
+  if (typeof value !== 'number' || !Number.isFinite(value)) throw wrong(object, name, t`a number`);
   return value;
 }
 
 export function booleanField(object: JsonObject, name: string): boolean {
   const value = object.fields[name];
-  if (typeof value !== 'boolean') throw wrong(object, name, 'true or false');
+  if (typeof value !== 'boolean') throw wrong(object, name, t`true or false`);
   return value;
 }
 
 export function textField(object: JsonObject, name: string): string {
   const value = object.fields[name];
-  if (typeof value !== 'string') throw wrong(object, name, 'a text');
+  if (typeof value !== 'string') throw wrong(object, name, t`a text`);
   return value;
 }
 
@@ -56,15 +57,17 @@ export function choiceField<Choice extends string>(
   choices: readonly Choice[],
 ): Choice {
   const found = choices.find((choice) => choice === object.fields[name]);
-  if (found === undefined) throw wrong(object, name, `one of ${choices.join(', ')}`);
+  if (found === undefined) throw wrong(object, name, t`one of ${choices.join(', ')}`);
   return found;
 }
 
 export function listField(object: JsonObject, name: string, itemsMost: number): readonly unknown[] {
   const value = object.fields[name];
-  if (!Array.isArray(value)) throw wrong(object, name, 'a list');
+  if (!Array.isArray(value)) throw wrong(object, name, t`a list`);
   if (value.length > itemsMost) {
-    throw new InputError(`${object.what}: ${name} holds ${value.length}; at most ${itemsMost} are possible.`);
+    throw new InputError(
+      t`${object.what}: ${name} holds ${value.length}; at most ${itemsMost} are possible.`,
+    );
   }
   return value;
 }
@@ -75,16 +78,16 @@ function isPoint(value: unknown): value is [number, number] {
 
 export function pointField(object: JsonObject, name: string): readonly [number, number] {
   const value = object.fields[name];
-  if (!isPoint(value)) throw wrong(object, name, 'a pair of numbers [east, north]');
+  if (!isPoint(value)) throw wrong(object, name, t`a pair of numbers [east, north]`);
   return [value[0], value[1]];
 }
 
 export function pointsField(object: JsonObject, name: string, itemsMost: number) {
   return listField(object, name, itemsMost).map((value, at): readonly [number, number] => {
     if (isPoint(value)) return [value[0], value[1]];
-    const corner = `corner ${at + 1} of ${name}`;
+    const corner = t`corner ${at + 1} of ${name}`;
     throw new InputError(
-      `${object.what}: ${corner} is ${quoted(value)}; a pair of numbers [east, north] is needed.`,
+      t`${object.what}: ${corner} is ${quoted(value)}; a pair of numbers [east, north] is needed.`,
     );
   });
 }

@@ -1,3 +1,5 @@
+import { sayFigureText } from '../language/figures.ts';
+import { t } from '../language/t.ts';
 import { InputError } from '../records/input-error.ts';
 import { toHundredths } from '../units/temperature.ts';
 import type { MeasuredKind, MeasuredOffset } from './measured-offset.ts';
@@ -27,25 +29,32 @@ export function readMeasuredText(text: string): MeasuredOffset {
   const match = TEXT.exec(text);
   if (!match || text === '') {
     throw new InputError(
-      `measured=${text.slice(0, 60)} isn't a measured offset: something like c63_145_227_15 is needed.`,
+      t`${measured(text)} isn't a measured offset: something like c63_145_227_15 is needed.`,
     );
   }
   return { calm: readKind(match.slice(1, 5), text), windy: readKind(match.slice(5, 9), text) };
 }
 
+/** As in the address, cut short. */
+function measured(text: string): string {
+  return `measured=${text.slice(0, 60)}`;
+}
+
 function readKind(parts: readonly (string | undefined)[], text: string): MeasuredKind | null {
   if (parts[0] === undefined) return null;
   const [low, centre, high, nights] = parts.map(Number) as [number, number, number, number];
-  const shown = `measured=${text.slice(0, 60)}`;
+  const shown = measured(text);
   const largest = Math.max(-low, high) / 100;
   if (!(low <= centre && centre <= high)) {
-    throw new InputError(`${shown}: the offset's ends ${low}, ${centre}, ${high} are out of order.`);
+    throw new InputError(t`${shown}: the offset's ends ${low}, ${centre}, ${high} are out of order.`);
   }
   if (largest > MEASURED_MAX_C) {
-    throw new InputError(`${shown}: an offset of ${largest} °C is beyond the limit of ${MEASURED_MAX_C} °C.`);
+    throw new InputError(
+      t`${shown}: an offset of ${sayFigureText(String(largest))} °C is beyond the limit of ${MEASURED_MAX_C} °C.`,
+    );
   }
   if (!(nights >= 1 && nights <= NIGHTS_MAX)) {
-    throw new InputError(`${shown}: ${nights} nights were measured; 1 to ${NIGHTS_MAX} are possible.`);
+    throw new InputError(t`${shown}: ${nights} nights were measured; 1 to ${NIGHTS_MAX} are possible.`);
   }
   return { spread: { lowC: low / 100, centreC: centre / 100, highC: high / 100 }, nights };
 }

@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import { HILLSIDE } from './ready/hillside.ts';
 import { LAKESIDE } from './ready/lakeside.ts';
 import { TOWN_LOT } from './ready/town-lot.ts';
@@ -16,24 +17,20 @@ export interface ReadyYard {
 export const READY_YARDS: readonly ReadyYard[] = [
   {
     id: 'town-lot',
-    name: 'Town lot',
-    about:
-      'Invented. Flat, with a heated brick house, a garden wall, a drive, a terrace and an evergreen oak.',
+    name: t`Town lot`,
+    about: t`Invented. Flat, with a heated brick house, a garden wall, a drive, a terrace and an evergreen oak.`,
     yard: TOWN_LOT,
   },
   {
     id: 'hillside',
-    name: 'Hillside',
-    about:
-      'Invented. Falls to the south-east, with a windbreak above, a knoll, and a hollow where a board fence ' +
-      'keeps cold air from draining.',
+    name: t`Hillside`,
+    about: t`Invented. Falls to the south-east, with a windbreak above, a knoll, and a hollow where a board fence keeps cold air from draining.`,
     yard: HILLSIDE,
   },
   {
     id: 'lakeside',
-    name: 'Lakeside',
-    about:
-      'Invented. On the south-east shore of a lake, with a paved court, a porch, two evergreen oaks and a pond.',
+    name: t`Lakeside`,
+    about: t`Invented. On the south-east shore of a lake, with a paved court, a porch, two evergreen oaks and a pond.`,
     yard: LAKESIDE,
   },
 ];

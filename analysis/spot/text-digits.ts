@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import { InputError } from '../records/input-error.ts';
 
 /** Letters that need no escaping anywhere in an address; each is worth its place, 0 to 63. */
@@ -32,7 +33,7 @@ export function readName(text: string): string {
     const point = Number.parseInt(code ?? '', 36);
     if (code === undefined || end === '' || !/^[0-9a-z]+$/.test(code) || point > 0x10ffff) {
       throw new InputError(
-        `A name in the yard's text holds "${found.slice(0, 20)}", which stands for no letter.`,
+        t`A name in the yard's text holds "${found.slice(0, 20)}", which stands for no letter.`,
       );
     }
     return String.fromCodePoint(point);
@@ -53,7 +54,7 @@ export class DigitReader {
     for (const letter of this.letters(width)) {
       const digit = DIGITS.indexOf(letter);
       if (digit < 0)
-        throw new InputError(`${this.what} holds "${letter}", which is not a letter of a yard's text.`);
+        throw new InputError(t`${this.what} holds "${letter}", which is not a letter of a yard's text.`);
       value = value * 64 + digit;
     }
     return value;
@@ -63,13 +64,13 @@ export class DigitReader {
   choice<Choice>(choices: readonly Choice[]): Choice {
     const at = this.count(1);
     if (at >= choices.length) {
-      throw new InputError(`${this.what} holds choice ${at + 1}; there are ${choices.length}.`);
+      throw new InputError(t`${this.what} holds choice ${at + 1}; there are ${choices.length}.`);
     }
     return choices[at];
   }
 
   letters(width: number): string {
-    if (this.left() < width) throw new InputError(`${this.what} is cut short.`);
+    if (this.left() < width) throw new InputError(t`${this.what} is cut short.`);
     this.at += width;
     return this.text.slice(this.at - width, this.at);
   }
@@ -84,6 +85,6 @@ export class DigitReader {
 
   /** @throws {InputError} where letters are left over */
   end(): void {
-    if (this.left() > 0) throw new InputError(`${this.what} is ${this.left()} letters too long.`);
+    if (this.left() > 0) throw new InputError(t`${this.what} is ${this.left()} letters too long.`);
   }
 }

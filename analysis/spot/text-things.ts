@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import { InputError } from '../records/input-error.ts';
 import { DigitReader, writeDigits } from './text-digits.ts';
 import { CORNERS_MAX, GROUND_COVERS, type PlanPoint, type YardThing, type YardThingKind } from './yard.ts';
@@ -90,7 +91,7 @@ export function kindOfLetter(letter: string): YardThingKind | undefined {
  * @throws {InputError} where the text is none that `writeThing` writes
  */
 export function readThing(kind: YardThingKind, id: string, text: string): YardThing {
-  const reader = new DigitReader(text, `The ${kind} of the yard's text`);
+  const reader = new DigitReader(text, t`The ${kind} of the yard's text`);
   const flags = () => {
     const bits = reader.count(1);
     return [(bits & 1) !== 0, (bits & 2) !== 0] as const;
@@ -100,7 +101,7 @@ export function readThing(kind: YardThingKind, id: string, text: string): YardTh
     while (reader.left() > 0) points.push(readPoint(reader));
     if (points.length <= CORNERS_MAX) return points;
     throw new InputError(
-      `The ${kind} of the yard's text has ${points.length} corners; at most ${CORNERS_MAX} are possible.`,
+      t`The ${kind} of the yard's text has ${points.length} corners; at most ${CORNERS_MAX} are possible.`,
     );
   };
   switch (kind) {

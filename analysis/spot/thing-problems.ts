@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import { inQuotes, outsideLimits, shown, type Limits } from './limits.ts';
 import { lineLengthM, selfCrossing, signedAreaM2 } from './outline.ts';
 import {
@@ -17,25 +18,30 @@ const AREA_MIN_M2 = 0.01;
 const EDGE_M = 1e-6;
 
 const RISING = { least: THING_HEIGHT_MIN_M, most: THING_HEIGHT_MAX_M, unit: ' m' };
-const HEIGHT: Limits = { what: 'height', ...RISING };
-const UNDERSIDE: Limits = { what: 'height of the underside', least: 0, most: THING_HEIGHT_MAX_M, unit: ' m' };
-const DENSITY: Limits = { what: 'density', least: 0, most: 1, unit: '' };
-const DEPTH: Limits = { what: 'depth', ...RISING };
-const RADIUS: Limits = { what: 'radius', least: THING_HEIGHT_MIN_M, most: PLOT_MAX_M, unit: ' m' };
+const HEIGHT: Limits = { what: t`a height`, ...RISING };
+const UNDERSIDE: Limits = {
+  what: t`a height of the underside`,
+  least: 0,
+  most: THING_HEIGHT_MAX_M,
+  unit: ' m',
+};
+const DENSITY: Limits = { what: t`a density`, least: 0, most: 1, unit: '' };
+const DEPTH: Limits = { what: t`a depth`, ...RISING };
+const RADIUS: Limits = { what: t`a radius`, least: THING_HEIGHT_MIN_M, most: PLOT_MAX_M, unit: ' m' };
 
 const KIND_WORDS: Record<YardThing['kind'], string> = {
-  building: 'building',
-  wall: 'wall',
-  canopy: 'canopy',
-  paving: 'paving',
-  water: 'pond',
-  ground: 'ground',
-  windbreak: 'windbreak',
-  hollow: 'hollow',
-  rise: 'high point',
+  building: t`The building`,
+  wall: t`The wall`,
+  canopy: t`The canopy`,
+  paving: t`The paving`,
+  water: t`The pond`,
+  ground: t`The ground`,
+  windbreak: t`The windbreak`,
+  hollow: t`The hollow`,
+  rise: t`The high point`,
 };
 
-/** What a thing is called in sentences: "wall 2" for one that is numbered by its kind (`wall-2`), else its id in quotes. */
+/** What a thing is called at the start of sentences: "The wall 2" for one that is numbered by its kind (`wall-2`), else its id in quotes. */
 export function thingName({ kind, id }: Pick<YardThing, 'kind' | 'id'>): string {
   const number = id.startsWith(`${kind}-`) ? id.slice(kind.length + 1) : '';
   return /^\d+$/.test(number) ? `${KIND_WORDS[kind]} ${number}` : `${KIND_WORDS[kind]} ${inQuotes(id)}`;
@@ -43,21 +49,20 @@ export function thingName({ kind, id }: Pick<YardThing, 'kind' | 'id'>): string 
 
 /** What is wrong with where a point lies, said after the name of what it belongs to; `null`: nothing. */
 export function pointProblem([eastM, northM]: PlanPoint, { widthM, depthM }: Yard): string | null {
-  if (!Number.isFinite(eastM) || !Number.isFinite(northM)) return 'has a corner that is not a number';
+  if (!Number.isFinite(eastM) || !Number.isFinite(northM)) return t`has a corner that is not a number`;
   if (eastM >= -EDGE_M && northM >= -EDGE_M && eastM <= widthM + EDGE_M && northM <= depthM + EDGE_M)
     return null;
-  return (
-    `reaches outside the plot, to ${shown(eastM)} m east and ${shown(northM)} m north; ` +
-    `the plot is ${shown(widthM)} by ${shown(depthM)} m`
-  );
+  return t`reaches outside the plot, to ${shown(eastM)} m east and ${shown(northM)} m north; the plot is ${shown(widthM)} by ${shown(depthM)} m`;
 }
 
 function cornersProblem(corners: readonly PlanPoint[], least: number, yard: Yard): string | null {
   if (corners.length < least) {
-    return `has ${corners.length} ${corners.length === 1 ? 'corner' : 'corners'}; at least ${least} are needed`;
+    return corners.length === 1
+      ? t`has 1 corner; at least ${least} are needed`
+      : t`has ${corners.length} corners; at least ${least} are needed`;
   }
   if (corners.length > CORNERS_MAX)
-    return `has ${corners.length} corners; at most ${CORNERS_MAX} are possible`;
+    return t`has ${corners.length} corners; at most ${CORNERS_MAX} are possible`;
   for (const corner of corners) {
     const problem = pointProblem(corner, yard);
     if (problem !== null) return problem;
@@ -71,11 +76,11 @@ function outlineProblem(outline: readonly PlanPoint[], yard: Yard): string | nul
   const crossing = selfCrossing(outline);
   if (crossing !== null) {
     const [eastM, northM] = crossing;
-    return `has an outline that crosses itself, at ${shown(eastM)} m east and ${shown(northM)} m north`;
+    return t`has an outline that crosses itself, at ${shown(eastM)} m east and ${shown(northM)} m north`;
   }
   const areaM2 = Math.abs(signedAreaM2(outline));
   return areaM2 < AREA_MIN_M2
-    ? `has an area of ${shown(areaM2)} m²; at least ${AREA_MIN_M2} m² is needed`
+    ? t`has an area of ${shown(areaM2)} m²; at least ${shown(AREA_MIN_M2)} m² is needed`
     : null;
 }
 
@@ -84,7 +89,7 @@ function lineProblem(line: readonly PlanPoint[], yard: Yard): string | null {
   if (problem !== null) return problem;
   const lengthM = lineLengthM(line);
   return lengthM < LENGTH_MIN_M
-    ? `has a length of ${shown(lengthM)} m; at least ${LENGTH_MIN_M} m is needed`
+    ? t`has a length of ${shown(lengthM)} m; at least ${shown(LENGTH_MIN_M)} m is needed`
     : null;
 }
 
@@ -100,7 +105,7 @@ function measuresProblem(thing: YardThing): string | null {
         outsideLimits(thing.baseM, UNDERSIDE) ??
         outsideLimits(thing.density, DENSITY) ??
         (thing.baseM >= thing.heightM
-          ? `has its underside at ${shown(thing.baseM)} m; it must be below its top at ${shown(thing.heightM)} m`
+          ? t`has its underside at ${shown(thing.baseM)} m; it must be below its top at ${shown(thing.heightM)} m`
           : null)
       );
     case 'hollow':

@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import { InputError } from '../records/input-error.ts';
 import { checkYard, SPOTS_MAX } from './check-yard.ts';
 import {
@@ -11,6 +12,7 @@ import {
   textField,
   type JsonObject,
 } from './json-fields.ts';
+import { inQuotes } from './limits.ts';
 import { MECHANISM_IDS } from './mechanism.ts';
 import { thingName } from './thing-problems.ts';
 import {
@@ -46,10 +48,10 @@ const YARD_FIELDS = [
 ];
 
 function readThing(value: unknown, at: number): YardThing {
-  const loose = jsonObject(value, `Thing ${at + 1}`, ALL_FIELDS);
+  const loose = jsonObject(value, t`Thing ${at + 1}`, ALL_FIELDS);
   const kind = choiceField(loose, 'kind', KINDS);
   const id = textField(loose, 'id');
-  const object = jsonObject(value, `The ${thingName({ kind, id })}`, ['kind', 'id', ...FIELDS[kind]]);
+  const object = jsonObject(value, thingName({ kind, id }), ['kind', 'id', ...FIELDS[kind]]);
   const outline = () => pointsField(object, 'outline', CORNERS_MAX);
   const line = () => pointsField(object, 'line', CORNERS_MAX);
   const number = (name: string) => numberField(object, name);
@@ -80,13 +82,13 @@ function readThing(value: unknown, at: number): YardThing {
 }
 
 function readSpot(value: unknown, at: number): YardSpot {
-  const object = jsonObject(value, `Spot ${at + 1}`, ['id', 'name', 'at']);
+  const object = jsonObject(value, t`Spot ${at + 1}`, ['id', 'name', 'at']);
   return { id: textField(object, 'id'), name: textField(object, 'name'), at: pointField(object, 'at') };
 }
 
 function readSlope(value: unknown): Yard['slope'] {
   if (value === null || value === undefined) return null;
-  const object = jsonObject(value, 'The slope', ['towardsDeg', 'percent', 'position']);
+  const object = jsonObject(value, t`The slope`, ['towardsDeg', 'percent', 'position']);
   return {
     towardsDeg: numberField(object, 'towardsDeg'),
     percent: numberField(object, 'percent'),
@@ -96,7 +98,7 @@ function readSlope(value: unknown): Yard['slope'] {
 
 function readBigWater(value: unknown): Yard['bigWater'] {
   if (value === null || value === undefined) return null;
-  const object = jsonObject(value, 'The big water', ['bearingDeg', 'distanceM', 'kind']);
+  const object = jsonObject(value, t`The big water`, ['bearingDeg', 'distanceM', 'kind']);
   return {
     bearingDeg: numberField(object, 'bearingDeg'),
     distanceM: numberField(object, 'distanceM'),
@@ -106,9 +108,9 @@ function readBigWater(value: unknown): Yard['bigWater'] {
 
 function readOwn(value: unknown): Yard['own'] {
   if (value === undefined) return {};
-  const { fields } = jsonObject(value, 'The degrees of your own', MECHANISM_IDS);
+  const { fields } = jsonObject(value, t`The degrees of your own`, MECHANISM_IDS);
   const set = MECHANISM_IDS.filter((id) => Object.hasOwn(fields, id)).map((id) => {
-    const object = jsonObject(fields[id], `Your own "${id}"`, ['calmC', 'windyC']);
+    const object = jsonObject(fields[id], t`Your own ${inQuotes(id)}`, ['calmC', 'windyC']);
     return [id, { calmC: numberField(object, 'calmC'), windyC: numberField(object, 'windyC') }] as const;
   });
   return Object.fromEntries(set);
@@ -135,14 +137,14 @@ function readAnything(text: string): Yard {
     // Editors of some systems put a byte order mark before the text.
     value = JSON.parse(text.replace(/^\uFEFF/, ''));
   } catch {
-    throw new InputError('this is not a yard: the text is not JSON.');
+    throw new InputError(t`this is not a yard: the text is not JSON.`);
   }
   const schema = typeof value === 'object' && value !== null && 'schema' in value ? value.schema : undefined;
   if (schema !== YARD_SCHEMA) {
-    const found = typeof schema === 'number' ? `schema ${schema}` : 'no schema number';
-    throw new InputError(`this yard file has ${found}; schema ${YARD_SCHEMA} is what can be read.`);
+    const found = typeof schema === 'number' ? t`schema ${schema}` : t`no schema number`;
+    throw new InputError(t`this yard file has ${found}; schema ${YARD_SCHEMA} is what can be read.`);
   }
-  const yard = readYard(jsonObject(value, 'The yard', YARD_FIELDS));
+  const yard = readYard(jsonObject(value, t`The yard`, YARD_FIELDS));
   checkYard(yard);
   return yard;
 }
@@ -156,7 +158,7 @@ export function readYardFile(text: string, fileName: string): Yard {
   try {
     return readAnything(text);
   } catch (error) {
-    if (error instanceof InputError) throw new InputError(`${fileName}: ${error.message}`);
+    if (error instanceof InputError) throw new InputError(t`${fileName}: ${error.message}`);
     throw error;
   }
 }

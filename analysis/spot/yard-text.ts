@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import { InputError } from '../records/input-error.ts';
 import { checkYard, OWN_MAX_C } from './check-yard.ts';
 import { MECHANISM_IDS } from './mechanism.ts';
@@ -90,12 +91,12 @@ function readBigWater(reader: DigitReader): Yard['bigWater'] {
  * @throws {InputError} where the text is none of a yard, or of one that can't be reckoned with
  */
 export function readYardText(text: string): Yard {
-  if (!text.startsWith(VERSION)) throw new InputError(`The yard's text does not begin with ${VERSION}.`);
+  if (!text.startsWith(VERSION)) throw new InputError(t`The yard's text does not begin with ${VERSION}.`);
   if (text.length > LETTERS_MAX) {
-    throw new InputError(`The yard's text has ${text.length} letters; at most ${LETTERS_MAX} are possible.`);
+    throw new InputError(t`The yard's text has ${text.length} letters; at most ${LETTERS_MAX} are possible.`);
   }
   const [head, ...parts] = text.slice(VERSION.length).split('.');
-  const plot = new DigitReader(head, "The beginning of the yard's text");
+  const plot = new DigitReader(head, t`The beginning of the yard's text`);
   const widthM = readLength(plot);
   const depthM = readLength(plot);
   const coldWindFromDeg = plot.count(2) / BEARING_STEPS;
@@ -115,13 +116,13 @@ export function readYardText(text: string): Yard {
       things.push(readThing(kind, `${kind}-${number}`, part.slice(1)));
       continue;
     }
-    const reader = new DigitReader(part.slice(1), `Part "${part.slice(0, 12)}" of the yard's text`);
+    const reader = new DigitReader(part.slice(1), t`Part "${part.slice(0, 12)}" of the yard's text`);
     if (part[0] === 'T') {
       spots.push({ id: `spot-${spots.length + 1}`, at: readPoint(reader), name: readName(reader.rest()) });
     } else if (part[0] === 'S') slope = readSlope(reader);
     else if (part[0] === 'B') bigWater = readBigWater(reader);
     else if (part[0] === 'O') own = readOwn(reader);
-    else throw new InputError(`The yard's text has a part "${part.slice(0, 12)}" of an unknown kind.`);
+    else throw new InputError(t`The yard's text has a part "${part.slice(0, 12)}" of an unknown kind.`);
     reader.end();
   }
   const yard: Yard = { name, widthM, depthM, things, spots, slope, bigWater, coldWindFromDeg, own };

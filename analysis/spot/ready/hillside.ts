@@ -1,9 +1,10 @@
+import { t } from '../../language/t.ts';
 import type { Yard } from '../yard.ts';
 import { crown, rectangle } from './shapes.ts';
 
 /** Slope to the south-east with a hollow dammed by a board fence, a rise and a windbreak above. Invented. */
 export const HILLSIDE: Yard = {
-  name: 'Hillside below Corrow (invented)',
+  name: t`Hillside below Corrow (invented)`,
   widthM: 36,
   depthM: 30,
   things: [
@@ -55,9 +56,9 @@ export const HILLSIDE: Yard = {
     },
   ],
   spots: [
-    { id: 'below-cottage', name: 'Below the cottage', at: [11, 14.5] },
-    { id: 'in-hollow', name: 'Hollow', at: [27, 7] },
-    { id: 'on-knoll', name: 'Knoll', at: [29, 22] },
+    { id: 'below-cottage', name: t`Below the cottage`, at: [11, 14.5] },
+    { id: 'in-hollow', name: t`Hollow`, at: [27, 7] },
+    { id: 'on-knoll', name: t`Knoll`, at: [29, 22] },
   ],
   slope: { towardsDeg: 150, percent: 9, position: 'middle' },
   bigWater: null,

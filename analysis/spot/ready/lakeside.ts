@@ -1,9 +1,10 @@
+import { t } from '../../language/t.ts';
 import type { Yard } from '../yard.ts';
 import { crown, rectangle } from './shapes.ts';
 
 /** Plot on the south-east shore of a lake: stone house, porch, paved court, crowns and a pond. Invented. */
 export const LAKESIDE: Yard = {
-  name: 'Lakeside plot on the Ewer (invented)',
+  name: t`Lakeside plot on the Ewer (invented)`,
   widthM: 40,
   depthM: 28,
   things: [
@@ -51,9 +52,9 @@ export const LAKESIDE: Yard = {
     },
   ],
   spots: [
-    { id: 'court-corner', name: 'Court', at: [22.5, 10.5] },
-    { id: 'under-oak', name: 'Under the west oak', at: [7.5, 8] },
-    { id: 'shore', name: 'Shore lawn', at: [20, 24.5] },
+    { id: 'court-corner', name: t`Court`, at: [22.5, 10.5] },
+    { id: 'under-oak', name: t`Under the west oak`, at: [7.5, 8] },
+    { id: 'shore', name: t`Shore lawn`, at: [20, 24.5] },
   ],
   slope: { towardsDeg: 330, percent: 2, position: 'foot' },
   bigWater: { bearingDeg: 330, distanceM: 60, kind: 'lake' },

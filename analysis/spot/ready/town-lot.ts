@@ -1,9 +1,10 @@
+import { t } from '../../language/t.ts';
 import type { Yard } from '../yard.ts';
 import { crown, rectangle } from './shapes.ts';
 
 /** Flat lot in town: heated brick house with a wing, garden wall, drive and terrace. Invented. */
 export const TOWN_LOT: Yard = {
-  name: 'Town lot, Sallowmere (invented)',
+  name: t`Town lot, Sallowmere (invented)`,
   widthM: 32,
   depthM: 24,
   things: [
@@ -59,9 +60,9 @@ export const TOWN_LOT: Yard = {
     { kind: 'ground', id: 'bed', outline: rectangle(1, 5, 2.5, 19), cover: 'mulch' },
   ],
   spots: [
-    { id: 'corner', name: 'House corner', at: [13.5, 12.5] },
-    { id: 'lawn', name: 'Lawn', at: [10, 5] },
-    { id: 'oak-edge', name: 'Under the oak', at: [18, 5] },
+    { id: 'corner', name: t`House corner`, at: [13.5, 12.5] },
+    { id: 'lawn', name: t`Lawn`, at: [10, 5] },
+    { id: 'oak-edge', name: t`Under the oak`, at: [18, 5] },
   ],
   slope: null,
   bigWater: null,

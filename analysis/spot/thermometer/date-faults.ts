@@ -1,3 +1,4 @@
+import { t } from '../../language/t.ts';
 import type { KeptNights } from '../../records/kept-nights.ts';
 import { matchOf, type Fault, type Match } from './fault.ts';
 import { applyMends, swapped } from './mend.ts';
@@ -34,15 +35,13 @@ function swapFault(readings: readonly NightReading[], nights: KeptNights, unit: 
   const first = open[0]!;
   const nowWords =
     now.nights < NIGHTS_NEEDED
-      ? `as read only ${now.nights} of ${open.length} fall on nights of the record`
-      : `as read their differences to the station vary by ${sayDifference(now.distanceC, unit)}`;
+      ? t`as read only ${now.nights} of ${open.length} fall on nights of the record`
+      : t`as read their differences to the station vary by ${sayDifference(now.distanceC, unit)}`;
   return [
     {
       id: 'swapped',
-      sentence:
-        `Day and month seem to be exchanged in ${open.length} dates (line ${first.line}: ${sayDay(first.day)}): ${nowWords}, ` +
-        `exchanged they match ${then.nights} nights and vary by ${sayDifference(then.distanceC, unit)}.`,
-      mend: { label: 'Exchange day and month', mend: { kind: 'swap' } },
+      sentence: t`Day and month seem to be exchanged in ${open.length} dates (line ${first.line}: ${sayDay(first.day)}): ${nowWords}, exchanged they match ${then.nights} nights and vary by ${sayDifference(then.distanceC, unit)}.`,
+      mend: { label: t`Exchange day and month`, mend: { kind: 'swap' } },
     },
   ];
 }
@@ -59,14 +58,18 @@ function shiftFault(
   }));
   const best = tried.reduce((a, b) => (b.match.distanceC < a.match.distanceC ? b : a));
   if (!isMuchBetter(now, best.match)) return null;
-  const word = best.days === 1 ? 'later' : 'earlier';
+  const isLater = best.days === 1;
+  const [mended, present] = [best.match, now].map(({ distanceC }) => sayDifference(distanceC, unit));
   return [
     {
       id: 'shifted',
-      sentence:
-        `The dates seem to be a day off: moved one day ${word}, the differences to the station vary by ` +
-        `${sayDifference(best.match.distanceC, unit)} in place of ${sayDifference(now.distanceC, unit)}. A night is dated by its morning.`,
-      mend: { label: `Move all dates one day ${word}`, mend: { kind: 'shift', days: best.days } },
+      sentence: isLater
+        ? t`The dates seem to be a day off: moved one day later, the differences to the station vary by ${mended} in place of ${present}. A night is dated by its morning.`
+        : t`The dates seem to be a day off: moved one day earlier, the differences to the station vary by ${mended} in place of ${present}. A night is dated by its morning.`,
+      mend: {
+        label: isLater ? t`Move all dates one day later` : t`Move all dates one day earlier`,
+        mend: { kind: 'shift', days: best.days },
+      },
     },
   ];
 }

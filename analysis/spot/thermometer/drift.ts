@@ -1,3 +1,5 @@
+import { sayFigure } from '../../language/figures.ts';
+import { t } from '../../language/t.ts';
 import type { PairedNight } from './paired-night.ts';
 import { sayDifference } from './say.ts';
 import type { ReadingUnit } from './spot-reading.ts';
@@ -45,16 +47,19 @@ export function driftOf(pairs: readonly PairedNight[]): Drift {
 export function driftSentences({ perDegree, perMonth }: Drift, unit: ReadingUnit): string[] {
   const sentences: string[] = [];
   if (perDegree && isTold(perDegree, WORTH_A_WORD.perDegree)) {
-    const more = perDegree.slope < 0 ? 'milder' : 'colder';
+    const each = sayFigure(Math.abs(perDegree.slope), 1);
     sentences.push(
-      `The colder the night, the ${more} the spot against the station: by about ${Math.abs(perDegree.slope).toFixed(1)} degrees for each ` +
-        `degree. The offset is that of a middling night among those measured, so a killing night may find it ${more} still.`,
+      perDegree.slope < 0
+        ? t`The colder the night, the milder the spot against the station: by about ${each} degrees for each degree. The offset is that of a middling night among those measured, so a killing night may find it milder still.`
+        : t`The colder the night, the colder the spot against the station: by about ${each} degrees for each degree. The offset is that of a middling night among those measured, so a killing night may find it colder still.`,
     );
   }
   if (perMonth && isTold(perMonth, WORTH_A_WORD.perMonth)) {
+    const change = sayDifference(perMonth.slope, unit);
     sentences.push(
-      `The difference to the station ${perMonth.slope > 0 ? 'rises' : 'falls'} by about ${sayDifference(perMonth.slope, unit)} a month: ` +
-        `look at the battery and at what has grown or been cleared round the thermometer.`,
+      perMonth.slope > 0
+        ? t`The difference to the station rises by about ${change} a month: look at the battery and at what has grown or been cleared round the thermometer.`
+        : t`The difference to the station falls by about ${change} a month: look at the battery and at what has grown or been cleared round the thermometer.`,
     );
   }
   return sentences;

@@ -1,3 +1,5 @@
+import { sayFigure } from '../../language/figures.ts';
+import { t } from '../../language/t.ts';
 import { quantileType7 } from '../../math/quantile.ts';
 import type { KeptNights } from '../../records/kept-nights.ts';
 import { celsiusToFahrenheit, fahrenheitToCelsius } from '../../units/temperature.ts';
@@ -57,10 +59,8 @@ function unitFault(
   if (!isFar || then.spreadC > Math.max(now.spreadC, 2)) return null;
   return {
     id: 'unit',
-    sentence:
-      `The readings were taken as °${readUnit}, and differ from the station by ${sayDifference(now.centreC, unit)} on a middling night; ` +
-      `as °${other} by ${sayDifference(then.centreC, unit)}.`,
-    mend: { label: `Take them as °${other}`, mend: { kind: 'unit', unit: other } },
+    sentence: t`The readings were taken as °${readUnit}, and differ from the station by ${sayDifference(now.centreC, unit)} on a middling night; as °${other} by ${sayDifference(then.centreC, unit)}.`,
+    mend: { label: t`Take them as °${other}`, mend: { kind: 'unit', unit: other } },
   };
 }
 
@@ -75,9 +75,7 @@ function sunFault(readings: readonly NightReading[], unit: ReadingUnit): Fault |
   if (range < SUNNY_RANGE_C && hottest.maximumC! < SUNNY_MAXIMUM_C) return null;
   return {
     id: 'sun',
-    sentence:
-      `The thermometer seems to hang in the sun: up to ${sayTemperature(hottest.maximumC!, unit)} (${sayDay(hottest.day)}), and ` +
-      `${sayDifference(range, unit)} from night to day on a middling day. By dawn that is gone, so the minima stay; a shade of its own would make sure.`,
+    sentence: t`The thermometer seems to hang in the sun: up to ${sayTemperature(hottest.maximumC!, unit)} (${sayDay(hottest.day)}), and ${sayDifference(range, unit)} from night to day on a middling day. By dawn that is gone, so the minima stay; a shade of its own would make sure.`,
     mend: null,
   };
 }
@@ -92,18 +90,18 @@ function milderFault(pairs: readonly PairedNight[], unit: ReadingUnit): Fault | 
   if (follows && follows.high < INDOORS_SLOPE && centreC > INDOORS_MILDER_C) {
     return {
       id: 'indoors',
-      sentence:
-        `The readings move only ${follows.slope.toFixed(1)} degrees for each degree at the station and lie ` +
-        `${sayDifference(centreC, unit)} above it: that is a room, a shed or a warm wall, not the air where a tree would stand.`,
+      sentence: t`The readings move only ${sayFigure(follows.slope, 1)} degrees for each degree at the station and lie ${sayDifference(centreC, unit)} above it: that is a room, a shed or a warm wall, not the air where a tree would stand.`,
       mend: null,
     };
   }
   if (Math.abs(centreC) < FAR_C) return null;
+  const away = sayDifference(centreC, unit);
   return {
     id: 'far',
     sentence:
-      `The readings lie ${sayDifference(centreC, unit)} ${centreC > 0 ? 'above' : 'below'} the station on a middling night, more than ` +
-      `any yard should: is it the right station, and does the thermometer read 32 °F (0 °C) in ice and water?`,
+      centreC > 0
+        ? t`The readings lie ${away} above the station on a middling night, more than any yard should: is it the right station, and does the thermometer read 32 °F (0 °C) in ice and water?`
+        : t`The readings lie ${away} below the station on a middling night, more than any yard should: is it the right station, and does the thermometer read 32 °F (0 °C) in ice and water?`,
     mend: null,
   };
 }
@@ -118,10 +116,8 @@ function stuckFault(pairs: readonly PairedNight[], unit: ReadingUnit): Fault | n
     if (run.length < STUCK_NIGHTS || moved < STUCK_STATION_C) continue;
     return {
       id: 'stuck',
-      sentence:
-        `${run.length} nights in a row read ${sayTemperature(run[0]!.readingC, unit)} (lines ${run[0]!.line} to ${run.at(-1)!.line}) while ` +
-        `the station moved by ${sayDifference(moved, unit)}: the thermometer or its reset was stuck.`,
-      mend: { label: 'Leave them out', mend: { kind: 'leave-out', lines: run.map(({ line }) => line) } },
+      sentence: t`${run.length} nights in a row read ${sayTemperature(run[0]!.readingC, unit)} (lines ${run[0]!.line} to ${run.at(-1)!.line}) while the station moved by ${sayDifference(moved, unit)}: the thermometer or its reset was stuck.`,
+      mend: { label: t`Leave them out`, mend: { kind: 'leave-out', lines: run.map(({ line }) => line) } },
     };
   }
   return null;
@@ -134,14 +130,15 @@ function outlierFault(pairs: readonly PairedNight[], unit: ReadingUnit): Fault |
   const wild = pairs.filter(({ differenceC }) => Math.abs(differenceC - centreC) > limit);
   const first = wild[0];
   if (!first || wild.length > pairs.length / 4) return null;
-  const side = first.differenceC > centreC ? 'above' : 'below';
-  const others = wild.length > 1 ? `, and ${wild.length - 1} more like it` : '';
+  const read = `${sayDay(first.day)}, ${sayTemperature(first.readingC, unit)}`;
+  const away = sayDifference(first.differenceC - centreC, unit);
+  const others = wild.length > 1 ? t`, and ${wild.length - 1} more like it` : '';
   return {
     id: 'outlier',
     sentence:
-      `Line ${first.line} (${sayDay(first.day)}, ${sayTemperature(first.readingC, unit)}) lies ` +
-      `${sayDifference(first.differenceC - centreC, unit)} ${side} what the other nights lead one to expect${others}: a weak battery or a slip of the pen. ` +
-      `It hardly moves the centre of the result, but can stretch its range.`,
-    mend: { label: 'Leave out', mend: { kind: 'leave-out', lines: wild.map(({ line }) => line) } },
+      first.differenceC > centreC
+        ? t`Line ${first.line} (${read}) lies ${away} above what the other nights lead one to expect${others}: a weak battery or a slip of the pen. It hardly moves the centre of the result, but can stretch its range.`
+        : t`Line ${first.line} (${read}) lies ${away} below what the other nights lead one to expect${others}: a weak battery or a slip of the pen. It hardly moves the centre of the result, but can stretch its range.`,
+    mend: { label: t`Leave out`, mend: { kind: 'leave-out', lines: wild.map(({ line }) => line) } },
   };
 }

@@ -1,3 +1,4 @@
+import { t } from '../../language/t.ts';
 import { quantileType7 } from '../../math/quantile.ts';
 import type { DayNumber } from '../../units/calendar.ts';
 import type { SpotReading } from './spot-reading.ts';
@@ -48,7 +49,7 @@ function fromDiary(values: readonly LoggedValue[]): ReturnType<typeof nightsFrom
     line: row.line,
   }));
   const notes =
-    repeats === 0 ? [] : [`${repeats} more lines have a date that stands before: the lowest counts.`];
+    repeats === 0 ? [] : [t`${repeats} more lines have a date that stands before: the lowest counts.`];
   return { readings: readings.sort((a, b) => a.day - b.day), perNight: 1, notes };
 }
 
@@ -77,10 +78,10 @@ function fromLogger(values: readonly LoggedValue[]): ReturnType<typeof nightsFro
   });
   const partial = nights.size - whole.length;
   const notes = [
-    `${values.length} readings at about ${Math.round(usual)} a night were taken together: each night's lowest, noon to noon.`,
+    t`${values.length} readings at about ${Math.round(usual)} a night were taken together: each night's lowest, noon to noon.`,
   ];
   if (partial > 0) {
-    notes.push(`${partial} nights with too few readings, or none near dawn, were left out.`);
+    notes.push(t`${partial} nights with too few readings, or none near dawn, were left out.`);
   }
   return { readings: readings.sort((a, b) => a.day - b.day), perNight: Math.round(usual), notes };
 }

@@ -1,3 +1,4 @@
+import { t } from '../../language/t.ts';
 import type { KeptNights } from '../../records/kept-nights.ts';
 import { KEPT_NIGHT_MAX_C } from '../../records/nights.ts';
 import { civilDate } from '../../units/calendar.ts';
@@ -28,41 +29,35 @@ export function pairingProblem(
   if (ends !== undefined && pairing.after > 0 && pairing.after >= readings.length - NIGHTS_MIN) {
     const span =
       first.day > ends
-        ? `begin on ${sayDay(first.day)}`
-        : `run from ${sayDay(first.day)} to ${sayDay(last.day)}`;
+        ? t`begin on ${sayDay(first.day)}`
+        : t`run from ${sayDay(first.day)} to ${sayDay(last.day)}`;
     return {
       id: 'record ends before',
-      sentence:
-        `${from} ends on ${sayDay(ends)} and your readings ${span}, so ${count(pairing.pairs.length)} known on both sides. ` +
-        `A file of the station for those months can be loaded in its place.`,
+      sentence: t`${from} ends on ${sayDay(ends)} and your readings ${span}, so ${count(pairing.pairs.length)} known on both sides. A file of the station for those months can be loaded in its place.`,
     };
   }
   if (begins !== undefined && pairing.before >= readings.length - NIGHTS_MIN && pairing.before > 0) {
     return {
       id: 'record begins after',
-      sentence: `${from} begins on ${sayDay(begins)}, after your readings of ${sayDay(first.day)} to ${sayDay(last.day)}.`,
+      sentence: t`${from} begins on ${sayDay(begins)}, after your readings of ${sayDay(first.day)} to ${sayDay(last.day)}.`,
     };
   }
   if (readings.every(({ day }) => isWarmSeason(day, latDeg))) {
     const { line, day, minimumC } = first;
     return {
       id: 'warm season',
-      sentence:
-        `All ${readings.length} readings are from the warm months (line ${line}: ${sayDay(day)}, ${sayTemperature(minimumC, unit)}): only nights ` +
-        `at or below ${sayTemperature(KEPT_NIGHT_MAX_C, unit)} at the station tell how the spot does in a freeze.`,
+      sentence: t`All ${readings.length} readings are from the warm months (line ${line}: ${sayDay(day)}, ${sayTemperature(minimumC, unit)}): only nights at or below ${sayTemperature(KEPT_NIGHT_MAX_C, unit)} at the station tell how the spot does in a freeze.`,
     };
   }
   return {
     id: 'too few',
-    sentence:
-      `Of ${readings.length} readings (${sayDay(first.day)} to ${sayDay(last.day)}) ${count(pairing.pairs.length)} known on both sides, and ` +
-      `${NIGHTS_MIN} are needed: on the others the station was above ${sayTemperature(KEPT_NIGHT_MAX_C, unit)} or has no reading.`,
+    sentence: t`Of ${readings.length} readings (${sayDay(first.day)} to ${sayDay(last.day)}) ${count(pairing.pairs.length)} known on both sides, and ${NIGHTS_MIN} are needed: on the others the station was above ${sayTemperature(KEPT_NIGHT_MAX_C, unit)} or has no reading.`,
   };
 }
 
 function count(nights: number): string {
-  if (nights === 0) return 'no night is';
-  return nights === 1 ? '1 night is' : `${nights} nights are`;
+  if (nights === 0) return t`no night is`;
+  return nights === 1 ? t`1 night is` : t`${nights} nights are`;
 }
 
 /** May to September north of the equator, November to March south of it. */

@@ -1,5 +1,6 @@
+import { t } from '../../language/t.ts';
 import { DateOrderEvidence, isUnordered, ordered, type DateOrder } from '../../read/dates.ts';
-import { InputError } from '../../records/input-error.ts';
+import { InputError, UnclearError } from '../../records/input-error.ts';
 import { dateText, hourOf } from './date-text.ts';
 import { nightsFromLog } from './nights-from-log.ts';
 import { numberText } from './number-text.ts';
@@ -56,7 +57,7 @@ export const READINGS_MIN = 3;
 export function readReadings(text: string, name: string, order: DateOrder = 'auto'): ReadReadings {
   const rows = textRows(text);
   if (rows.length === 0)
-    throw new InputError(`${name} is empty: a date and a minimum in each line are needed.`);
+    throw new InputError(t`${name} is empty: a date and a minimum in each line are needed.`);
   const columns = readingColumns(rows);
   if (!columns) throw nothingFound(rows, name);
   const skipped: SkippedLine[] = [];
@@ -65,7 +66,7 @@ export function readReadings(text: string, name: string, order: DateOrder = 'aut
   const days = values.flatMap(({ code, ...rest }) => {
     const day = settled.order && isUnordered(code) ? ordered(code, settled.order) : code;
     if (!Number.isNaN(day)) return [{ ...rest, day }];
-    skipped.push({ line: rest.row.line, written: rest.row.written, reason: 'no such date' });
+    skipped.push({ line: rest.row.line, written: rest.row.written, reason: t`no such date` });
     return [];
   });
   const { readings, perNight, notes } = nightsFromLog(days);
@@ -89,11 +90,11 @@ function datedValues(
     };
     const date = dateText(row.fields[columns.date] ?? '');
     const number = numberText(row.fields[columns.minimum] ?? '');
-    if (!date) skip('no date');
-    else if (Number.isNaN(date.code)) skip('no such date');
-    else if (!number) skip('no number');
+    if (!date) skip(t`no date`);
+    else if (Number.isNaN(date.code)) skip(t`no such date`);
+    else if (!number) skip(t`no number`);
     else if (number.value < COLDEST_WRITTEN || number.value > WARMEST_WRITTEN) {
-      skip('beyond any air temperature');
+      skip(t`beyond any air temperature`);
     } else {
       const hour = columns.time < 0 ? date.hour : hourOf(row.fields[columns.time] ?? '');
       const maximum = columns.maximum < 0 ? null : numberText(row.fields[columns.maximum] ?? '');
@@ -114,9 +115,9 @@ function settleOrder(
   if (told === null) return { order: null, orderGuessed: false };
   if (chosen !== 'auto') return { order: chosen, orderGuessed: false };
   if (told === 'both') {
-    throw new InputError(
-      `${name}: the date in line ${evidence.dayFirstLine} can only be day first, ` +
-        `the one in line ${evidence.monthFirstLine} only month first; choose which is right.`,
+    throw new UnclearError(
+      t`${name}: the date in line ${evidence.dayFirstLine} can only be day first, the one in line ${evidence.monthFirstLine} only month first; choose which is right.`,
+      'dateOrder',
     );
   }
   if (told !== 'unclear') return { order: told, orderGuessed: false };
@@ -131,9 +132,9 @@ function settleOrder(
 function nothingFound(rows: readonly TextRow[], name: string): InputError {
   const dated = rows.find(({ fields }) => fields.some((field) => dateText(field) !== null));
   const { line, written } = dated ?? rows[Math.min(1, rows.length - 1)]!;
-  const lack = dated ? 'no line has a temperature beside its date' : 'no line has a date';
+  const lack = dated ? t`no line has a temperature beside its date` : t`no line has a date`;
   return new InputError(
-    `${name}: ${lack} (line ${line}: “${short(written)}”); lines such as 2024-01-05, 28.4 are needed.`,
+    t`${name}: ${lack} (line ${line}: “${short(written)}”); lines such as 2024-01-05, 28.4 are needed.`,
   );
 }
 
@@ -146,11 +147,16 @@ function tooFew(
   const row = rows.find(({ line }) => line === readings.at(-1)?.line) ?? rows.at(-1)!;
   const lost = skipped[0];
   const left = lost
-    ? `; ${skipped.length} more could not be read, the first in line ${lost.line} (“${short(lost.written)}”: ${lost.reason})`
+    ? t`; ${skipped.length} more could not be read, the first in line ${lost.line} (“${short(lost.written)}”: ${lost.reason})`
     : '';
-  const count = readings.length === 1 ? '1 night was read' : `${readings.length || 'no'} nights were read`;
+  const count =
+    readings.length === 0
+      ? t`no nights were read`
+      : readings.length === 1
+        ? t`1 night was read`
+        : t`${readings.length} nights were read`;
   return new InputError(
-    `${name}: ${count}, up to line ${row.line} (“${short(row.written)}”), and at least ${READINGS_MIN} are needed${left}.`,
+    t`${name}: ${count}, up to line ${row.line} (“${short(row.written)}”), and at least ${READINGS_MIN} are needed${left}.`,
   );
 }
 

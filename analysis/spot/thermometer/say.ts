@@ -1,4 +1,6 @@
-import { civilDate, MONTH_NAMES, type DayNumber } from '../../units/calendar.ts';
+import { sayDate } from '../../language/dates.ts';
+import { sayFigure } from '../../language/figures.ts';
+import { civilDate, type DayNumber } from '../../units/calendar.ts';
 import { celsiusDifferenceToFahrenheit, celsiusToFahrenheit } from '../../units/temperature.ts';
 import type { ReadingUnit } from './spot-reading.ts';
 
@@ -15,9 +17,10 @@ export function sayDifference(valueC: number, unit: ReadingUnit): string {
 /** A day in words, such as `5 January 2024`. */
 export function sayDay(day: DayNumber): string {
   const { year, month, day: ofMonth } = civilDate(day);
-  return `${ofMonth} ${MONTH_NAMES[month - 1]} ${year}`;
+  return sayDate(year, month, ofMonth);
 }
 
 function figure(value: number): string {
-  return (Math.round(value * 10) / 10 + 0).toFixed(1).replace('-', '−');
+  const rounded = Math.round(value * 10) / 10;
+  return (rounded < 0 ? '−' : '') + sayFigure(Math.abs(rounded), 1);
 }

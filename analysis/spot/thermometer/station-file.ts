@@ -1,3 +1,4 @@
+import { t } from '../../language/t.ts';
 import { cleanDaily } from '../../clean/clean-daily.ts';
 import { cleanHourly } from '../../clean/clean-hourly.ts';
 import { mergeNights } from '../../night/merge-nights.ts';
@@ -58,7 +59,7 @@ export async function stationFileNights(
   const table = fromDays && fromHours ? mergeNights(fromHours, fromDays) : (fromHours ?? fromDays)!;
   const nights = keptOf(table, located.lat);
   if (nights.day.length === 0) {
-    throw new InputError(`${fileName} has no night at or below ${KEPT_NIGHT_MAX_C} °C to compare with.`);
+    throw new InputError(t`${fileName} has no night at or below ${KEPT_NIGHT_MAX_C} °C to compare with.`);
   }
   const lost = (ofDays?.dropped.length ?? 0) + (ofHours?.dropped.length ?? 0);
   return {
@@ -70,7 +71,7 @@ export async function stationFileNights(
       ...(ofDays?.notes ?? []),
       ...(ofHours?.notes ?? []),
       ...(lost > 0
-        ? [`${lost} readings of the station were taken out as wrong or flagged by their source.`]
+        ? [t`${lost} readings of the station were taken out as wrong or flagged by their source.`]
         : []),
     ],
   };
@@ -79,7 +80,7 @@ export async function stationFileNights(
 /** The room of reading speaks of options of commands; on the page the unit is chosen beside the file. */
 function withoutOptions(error: unknown, fileName: string): unknown {
   if (!(error instanceof InputError) || !error.message.includes('--unit')) return error;
-  return new InputError(`${fileName} doesn't state the unit of its temperatures: choose °F or °C for it.`);
+  return new InputError(t`${fileName} doesn't state the unit of its temperatures: choose °F or °C for it.`);
 }
 
 function nearest(stations: readonly Station[], place: SpotPlace): Station {
