@@ -1,3 +1,4 @@
+import { t } from '../../analysis/language/t.ts';
 import type { PlanPoint, Yard, YardSpot, YardThing } from '../../analysis/spot/yard.ts';
 import { toGrain } from './snapping.ts';
 
@@ -101,6 +102,6 @@ export function duplicated(yard: Yard, id: string): { readonly yard: Yard; reado
   }
   const spot = findSpot(yard, id);
   if (!spot) return { yard, id: null };
-  const copy = movedBy({ ...spot, id: freshId(yard, 'spot'), name: `${spot.name}, again` }, ASIDE, yard);
+  const copy = movedBy({ ...spot, id: freshId(yard, 'spot'), name: t`${spot.name}, again` }, ASIDE, yard);
   return { yard: putSpot(yard, copy), id: copy.id };
 }

@@ -1,3 +1,5 @@
+import { sayFigureText } from '../../analysis/language/figures.ts';
+import { t } from '../../analysis/language/t.ts';
 import { M_PER_FOOT } from '../format/numbers.ts';
 import { figure, FIXED_SPACE } from '../format/temperatures.ts';
 
@@ -28,6 +30,11 @@ export function lengthFigure(lengthM: number, unit: LengthUnit): number {
   return Number(shown.toFixed(unit === 'ft' ? 1 : 2));
 }
 
+/** The same for a sentence, where the unit stands elsewhere. */
+export function lengthText(lengthM: number, unit: LengthUnit): string {
+  return sayFigureText(String(lengthFigure(lengthM, unit)));
+}
+
 /** `12.5 m`, `41 ft`: tenths of a metre, feet in halves at most; whole ones from a hundred on. */
 export function formatLength(lengthM: number, unit: LengthUnit): string {
   const shown = lengthIn(lengthM, unit);
@@ -38,19 +45,28 @@ export function formatLength(lengthM: number, unit: LengthUnit): string {
 
 const SQUARE_FEET = 1 / M_PER_FOOT ** 2;
 
+/** A figure in a sentence, with the decimal sign of the language spoken. */
+const FIGURE = String.raw`(\d+(?:[.,]\d+)?)`;
+const AREA = new RegExp(t`${FIGURE} square metres`, 'g');
+const FALL = new RegExp(t`${FIGURE} m in 100 m` + String.raw`\b`, 'g');
+const SIDES = new RegExp(t`${FIGURE} by ${FIGURE} m` + String.raw`\b`, 'g');
+const LENGTH = new RegExp(FIGURE + String.raw` m\b`, 'g');
+
+function valueOf(figureText: string): number {
+  return Number(figureText.replace(',', '.'));
+}
+
 /** A sentence that tells lengths in metres, as `analysis` makes them, told in the unit of the plan. */
 export function inLengthUnit(sentence: string, unit: LengthUnit): string {
   if (unit === 'm') return sentence;
   return sentence
+    .replace(AREA, (_, area: string) => t`${Math.round(valueOf(area) * SQUARE_FEET)} square feet`)
+    .replace(FALL, (_, fall: string) => t`${fall} in 100`)
     .replace(
-      /(\d+(?:\.\d+)?) square metres/g,
-      (_, area: string) => `${Math.round(Number(area) * SQUARE_FEET)} square feet`,
+      SIDES,
+      (_, a: string, b: string) => t`${lengthText(valueOf(a), unit)} by ${formatLength(valueOf(b), unit)}`,
     )
-    .replace(/(\d+(?:\.\d+)?)( m in 100) m\b/g, '$1 in 100')
-    .replace(/(\d+(?:\.\d+)?) by (\d+(?:\.\d+)?) m\b/g, (_, a: string, b: string) => {
-      return `${lengthFigure(Number(a), unit)} by ${formatLength(Number(b), unit)}`;
-    })
-    .replace(/(\d+(?:\.\d+)?) m\b/g, (_, length: string) => formatLength(Number(length), unit));
+    .replace(LENGTH, (_, length: string) => formatLength(valueOf(length), unit));
 }
 
 /** Step of the grid that points snap to and arrow keys move by, m: half a metre, or a foot. */

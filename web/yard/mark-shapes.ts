@@ -1,3 +1,4 @@
+import { t } from '../../analysis/language/t.ts';
 import { Group } from 'konva/lib/Group.js';
 import { Circle } from 'konva/lib/shapes/Circle.js';
 import { Line } from 'konva/lib/shapes/Line.js';
@@ -149,7 +150,11 @@ export function cursorShape(at: PlanPoint, scale: PlanScale, palette: PlanPalett
   return group;
 }
 
-const WORDS: Readonly<Record<BearingOf, string>> = { wind: 'cold wind', slope: 'downhill', water: 'water' };
+const WORDS: Readonly<Record<BearingOf, string>> = {
+  wind: t`cold wind`,
+  slope: t`downhill`,
+  water: t`water`,
+};
 
 const BEARINGS = ['wind', 'water', 'slope'] as const;
 /** Arrows nearer to each other than this stand side by side, degrees; and how far apart then, px. */

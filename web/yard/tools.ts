@@ -1,3 +1,4 @@
+import { t } from '../../analysis/language/t.ts';
 import type { PlanPoint, Yard, YardThing } from '../../analysis/spot/yard.ts';
 import { freshId, onPlot } from './edit-yard.ts';
 import { toGrain } from './snapping.ts';
@@ -31,77 +32,77 @@ export type ToolId =
 export const TOOLS: readonly Tool[] = [
   {
     id: 'house',
-    label: 'Heated building',
+    label: t`Heated building`,
     drawing: 'rectangle',
     size: [12, 8],
     make: (id, outline) => ({ id, kind: 'building', outline, heightM: 5, heated: true, masonry: true }),
   },
   {
     id: 'shed',
-    label: 'Unheated building',
+    label: t`Unheated building`,
     drawing: 'rectangle',
     size: [4, 3],
     make: (id, outline) => ({ id, kind: 'building', outline, heightM: 2.5, heated: false, masonry: false }),
   },
   {
     id: 'wall',
-    label: 'Masonry wall',
+    label: t`Masonry wall`,
     drawing: 'line',
     size: [8, 0],
     make: (id, line) => ({ id, kind: 'wall', line, heightM: 2, masonry: true, open: false }),
   },
   {
     id: 'fence',
-    label: 'Fence',
+    label: t`Fence`,
     drawing: 'line',
     size: [8, 0],
     make: (id, line) => ({ id, kind: 'wall', line, heightM: 1.8, masonry: false, open: true }),
   },
   {
     id: 'windbreak',
-    label: 'Windbreak',
+    label: t`Windbreak`,
     drawing: 'line',
     size: [10, 0],
     make: (id, line) => ({ id, kind: 'windbreak', line, heightM: 4 }),
   },
   {
     id: 'canopy',
-    label: 'Evergreen canopy',
+    label: t`Evergreen canopy`,
     drawing: 'round',
     size: [6, 6],
     make: (id, outline) => ({ id, kind: 'canopy', outline, baseM: 3, heightM: 8, density: 0.7 }),
   },
   {
     id: 'paving',
-    label: 'Paving',
+    label: t`Paving`,
     drawing: 'rectangle',
     size: [6, 4],
     make: (id, outline) => ({ id, kind: 'paving', outline }),
   },
   {
     id: 'water',
-    label: 'Pond or pool',
+    label: t`Pond or pool`,
     drawing: 'round',
     size: [6, 4],
     make: (id, outline) => ({ id, kind: 'water', outline }),
   },
   {
     id: 'ground',
-    label: 'Bare, mulched, tall grass',
+    label: t`Bare, mulched, tall grass`,
     drawing: 'rectangle',
     size: [5, 4],
     make: (id, outline) => ({ id, kind: 'ground', outline, cover: 'bare' }),
   },
   {
     id: 'hollow',
-    label: 'Hollow',
+    label: t`Hollow`,
     drawing: 'circle',
     size: [6, 6],
     make: (id, [at], radiusM) => ({ id, kind: 'hollow', at, byM: 1, radiusM }),
   },
   {
     id: 'rise',
-    label: 'High point',
+    label: t`High point`,
     drawing: 'circle',
     size: [6, 6],
     make: (id, [at], radiusM) => ({ id, kind: 'rise', at, byM: 1, radiusM }),

@@ -1,3 +1,4 @@
+import { t } from '../../analysis/language/t.ts';
 import type { PlanPoint } from '../../analysis/spot/yard.ts';
 import { toGrain } from './snapping.ts';
 
@@ -48,7 +49,7 @@ export async function openPicture(file: File, plotWidthM: number): Promise<Under
   try {
     await image.decode();
   } catch {
-    throw new Error(`${file.name} could not be opened as a picture; JPEG, PNG and WebP can.`);
+    throw new Error(t`${file.name} could not be opened as a picture; JPEG, PNG and WebP can.`);
   } finally {
     URL.revokeObjectURL(url);
   }
