@@ -1,14 +1,16 @@
+import { t } from '../../../analysis/language/t.ts';
 import type { GainSpread } from '../../../analysis/winter/gain-spread.ts';
 import { spreadWords } from '../../format/spread-words.ts';
-import { differenceIn, figure } from '../../format/temperatures.ts';
-import { unitSymbol, type TemperatureUnit } from '../../format/unit.ts';
+import { differenceIn, figure, signedFigure } from '../../format/temperatures.ts';
+import type { TemperatureUnit } from '../../format/unit.ts';
 
 /** What a spot does on calm and on windy nights, as the end of a sentence about it. */
 export function spotDoes({ calm, windy }: GainSpread, unit: TemperatureUnit): string {
   const [onCalm, onWindy] = [spreadWords(calm, unit), spreadWords(windy, unit)];
-  if (onCalm === 'nothing' && onWindy === 'nothing') return 'is as cold as the open ground';
-  const told = (words: string): string => (words === 'nothing' ? 'nothing' : `about ${words}`);
-  return `adds ${told(onCalm)} on calm, clear nights and ${told(onWindy)} on windy ones`;
+  const nothing = t`nothing`;
+  if (onCalm === nothing && onWindy === nothing) return t`is as cold as the open ground`;
+  const told = (words: string): string => (words === nothing ? nothing : t`about ${words}`);
+  return t`adds ${told(onCalm)} on calm, clear nights and ${told(onWindy)} on windy ones`;
 }
 
 /** Steps between two lines on the plan and two marks of its legend, °C, and how they are written. */
@@ -25,7 +27,7 @@ export function lineSteps(unit: TemperatureUnit): {
   };
 }
 
-/** `°F against the open ground`. */
-export function againstOpen(unit: TemperatureUnit): string {
-  return `${unitSymbol(unit)} against the open ground`;
+/** The middle of both gains: `+4.5 calm, +1.5 windy`. */
+export function calmAndWindy({ calm, windy }: GainSpread, unit: TemperatureUnit): string {
+  return t`${signedFigure(calm.centreC, unit)} calm, ${signedFigure(windy.centreC, unit)} windy`;
 }

@@ -1,14 +1,26 @@
+import { t } from '../../../analysis/language/t.ts';
 import { NO_CHOICES, type ReadingChoices } from '../../../analysis/spot/thermometer/calibrate.ts';
 import type { Mend } from '../../../analysis/spot/thermometer/mend.ts';
 import { readReadings, type ReadReadings } from '../../../analysis/spot/thermometer/read-readings.ts';
-import { InputError } from '../../../analysis/records/input-error.ts';
+import { InputError, UnclearError } from '../../../analysis/records/input-error.ts';
 import type { Storage } from '../../state/kept.ts';
 import { keepReadings, readKeptReadings, type KeptReadings, type OwnStation } from './kept-readings.ts';
 
-/** What readings are called when they were typed or pasted. */
+/** What readings are called when they were typed or pasted, as the browser keeps it. */
 const TYPED = 'The text';
 /** A logger's export of some winters; more isn't a list of minima. */
 const TEXT_MAX = 4_000_000;
+
+interface Parsed {
+  readonly read: ReadReadings | null;
+  readonly problem: string | null;
+  readonly asksForOrder: boolean;
+}
+const NO_PROBLEM = { problem: null, asksForOrder: false } as const;
+
+function saidName(name: string): string {
+  return name === TYPED ? t`The text` : name;
+}
 
 /** The readings, what the reader decided about them, and the station file beside them; kept in the browser. */
 export class ThermometerState {
@@ -41,13 +53,14 @@ export class ThermometerState {
     return this.#fileProblem;
   }
 
-  readonly #parsed = $derived.by((): { read: ReadReadings | null; problem: string | null } => {
-    if (this.#text.trim() === '') return { read: null, problem: null };
+  readonly #parsed = $derived.by((): Parsed => {
+    if (this.#text.trim() === '') return { read: null, ...NO_PROBLEM };
     try {
-      return { read: readReadings(this.#text, this.#name, this.#choices.order), problem: null };
+      return { read: readReadings(this.#text, saidName(this.#name), this.#choices.order), ...NO_PROBLEM };
     } catch (error) {
       if (!(error instanceof InputError)) throw error;
-      return { read: null, problem: error.message };
+      const asksForOrder = error instanceof UnclearError && error.asks === 'dateOrder';
+      return { read: null, problem: error.message, asksForOrder };
     }
   });
   get read(): ReadReadings | null {
@@ -56,6 +69,11 @@ export class ThermometerState {
   /** Why the text can't be read, one sentence. */
   get problem(): string | null {
     return this.#parsed.problem;
+  }
+
+  /** Whether it can't be read because some dates have the day first and others the month. */
+  get asksForOrder(): boolean {
+    return this.#parsed.asksForOrder;
   }
 
   /** The text as typed. Lines that were left out may have moved, so that mend is taken back. */
@@ -70,7 +88,7 @@ export class ThermometerState {
   /** A whole new text, from a file or made up; what was there can be put back. */
   replace(text: string, name = TYPED): void {
     if (text.length > TEXT_MAX) {
-      this.#fileProblem = `${name} has ${Math.round(text.length / 1e6)} million characters; the limit for readings is ${TEXT_MAX / 1e6} million.`;
+      this.#fileProblem = t`${saidName(name)} has ${Math.round(text.length / 1e6)} million characters; the limit for readings is ${TEXT_MAX / 1e6} million.`;
       return;
     }
     this.#former = this.#text === '' ? this.#former : this.#whole();

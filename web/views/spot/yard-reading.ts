@@ -1,3 +1,4 @@
+import { t } from '../../../analysis/language/t.ts';
 import { coversGround, groundTaken } from '../../../analysis/spot/ground-taken.ts';
 import { offsetAt, prepareYard, type SpotOffset } from '../../../analysis/spot/offset-at.ts';
 import type { OffsetField } from '../../../analysis/spot/offset-field.ts';
@@ -43,8 +44,8 @@ export function hoverLines(
       ? ''
       : ` ± ${formatDifference(halfRangeC, unit).replace('+', '').replace(/\s.*$/, '')}`);
   return [
-    `Calm ${told(calm)}`,
-    `Windy ${told(windy)}`,
-    `${formatLength(at[0], lengthUnit)} east, ${formatLength(at[1], lengthUnit)} north`,
+    t`Calm ${told(calm)}`,
+    t`Windy ${told(windy)}`,
+    t`${formatLength(at[0], lengthUnit)} east, ${formatLength(at[1], lengthUnit)} north`,
   ];
 }

@@ -1,17 +1,49 @@
+import { t } from '../../../analysis/language/t.ts';
 import type { Ground, YardThing } from '../../../analysis/spot/yard.ts';
 import { formatLength, type LengthUnit } from '../../yard/lengths.ts';
 import { lineLength, sizeOf } from '../../yard/sizes.ts';
 
 export const COVER_WORDS: Readonly<Record<Ground['cover'], string>> = {
-  bare: 'Bare, moist, firm',
-  mulch: 'Thick mulch',
-  'tall-grass': 'Tall grass',
+  bare: t`Bare, moist, firm`,
+  mulch: t`Thick mulch`,
+  'tall-grass': t`Tall grass`,
+};
+
+/** Ids of the things of ready yards, which are words of their own. */
+const READY_WORDS: Readonly<Record<string, string>> = {
+  'bay-tree': t`Bay tree`,
+  bed: t`Bed`,
+  'board-fence': t`Board fence`,
+  'brick-wall': t`Brick wall`,
+  cottage: t`Cottage`,
+  court: t`Court`,
+  'court-wall': t`Court wall`,
+  drive: t`Drive`,
+  garage: t`Garage`,
+  hollow: t`Hollow`,
+  house: t`House`,
+  knoll: t`Knoll`,
+  oak: t`Oak`,
+  'oak-north': t`Oak north`,
+  'oak-west': t`Oak west`,
+  plot: t`Plot`,
+  pond: t`Pond`,
+  porch: t`Porch`,
+  'rough-grass': t`Rough grass`,
+  'shore-fence': t`Shore fence`,
+  'stone-wall': t`Stone wall`,
+  'street-fence': t`Street fence`,
+  terrace: t`Terrace`,
+  windbreak: t`Windbreak`,
 };
 
 /** What a thing is called in the list: by its kind and number, or by the words of its id. */
 export function listedName(thing: YardThing): string {
   const number = new RegExp(`^${thing.kind}-(\\d+)$`).exec(thing.id)?.[1];
-  const words = number === undefined ? thing.id.replaceAll('-', ' ') : `${kindWords(thing)} ${number}`;
+  const words =
+    number === undefined
+      ? (READY_WORDS[thing.id] ?? thing.id.replaceAll('-', ' '))
+      : `${kindWords(thing)} ${number}`;
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
@@ -19,19 +51,23 @@ export function listedName(thing: YardThing): string {
 function kindWords(thing: YardThing): string {
   switch (thing.kind) {
     case 'building':
-      return thing.heated ? 'heated building' : 'unheated building';
+      return thing.heated ? t`heated building` : t`unheated building`;
     case 'wall':
-      return thing.masonry ? 'wall' : 'fence';
+      return thing.masonry ? t`wall` : t`fence`;
     case 'ground':
-      return { bare: 'bare ground', mulch: 'mulch', 'tall-grass': 'tall grass' }[thing.cover];
+      return { bare: t`bare ground`, mulch: t`mulch`, 'tall-grass': t`tall grass` }[thing.cover];
     case 'canopy':
-      return 'evergreen canopy';
+      return t`evergreen canopy`;
+    case 'paving':
+      return t`paving`;
+    case 'windbreak':
+      return t`windbreak`;
+    case 'hollow':
+      return t`hollow`;
     case 'water':
-      return 'pond';
+      return t`pond`;
     case 'rise':
-      return 'high point';
-    default:
-      return thing.kind;
+      return t`high point`;
   }
 }
 
@@ -39,15 +75,22 @@ function kindWords(thing: YardThing): string {
 export function sizeWords(thing: YardThing, unit: LengthUnit): string {
   const kind = kindWords(thing);
   const told = listedName(thing).toLowerCase();
-  const named = kind.split(' ').every((word) => told.includes(word)) ? '' : `${kind}, `;
-  return named + sizes(thing, (metres) => formatLength(metres, unit));
+  const isNamed = kind.split(' ').every((word) => told.includes(word));
+  const size = sizes(thing, unit);
+  return isNamed ? size : `${kind}, ${size}`;
 }
 
-function sizes(thing: YardThing, long: (metres: number) => string): string {
+function sizes(thing: YardThing, unit: LengthUnit): string {
+  const long = (metres: number): string => formatLength(metres, unit);
   if ('at' in thing)
-    return `${long(thing.byM)} ${thing.kind === 'hollow' ? 'deep' : 'high'}, ${long(thing.radiusM)} all round`;
-  const high = 'heightM' in thing ? `, ${long(thing.heightM)} high` : '';
-  if ('line' in thing) return `${long(lineLength(thing.line))} long${high}`;
+    return thing.kind === 'hollow'
+      ? t`${long(thing.byM)} deep, ${long(thing.radiusM)} all round`
+      : t`${long(thing.byM)} high, ${long(thing.radiusM)} all round`;
+  const flat = 'line' in thing ? t`${long(lineLength(thing.line))} long` : sides(thing, long);
+  return 'heightM' in thing ? t`${flat}, ${long(thing.heightM)} high` : flat;
+}
+
+function sides(thing: YardThing, long: (metres: number) => string): string {
   const { acrossM, upM } = sizeOf(thing);
-  return `${long(acrossM).replace(/\s.*$/, '')} by ${long(upM)}${high}`;
+  return t`${long(acrossM).replace(/\s.*$/, '')} by ${long(upM)}`;
 }
