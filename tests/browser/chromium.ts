@@ -5,7 +5,7 @@ import { chromium } from 'playwright-core';
  * Software rendering, the page's own without the graphics layer (a sixth faster, and the map still has its WebGL), and none
  * of the browser's own traffic.
  */
-const ARGUMENTS = [
+export const BROWSER_ARGUMENTS = [
   '--no-sandbox',
   '--disable-quic',
   '--no-first-run',
@@ -20,7 +20,7 @@ const ARGUMENTS = [
 export function launchProfile(folder: string): Promise<BrowserContext> {
   return chromium.launchPersistentContext(folder, {
     executablePath: process.env.CHROMIUM || '/usr/bin/chromium',
-    args: ARGUMENTS,
+    args: BROWSER_ARGUMENTS,
     viewport: { width: 1280, height: 900 },
     locale: 'en-US',
     reducedMotion: 'reduce',
@@ -29,5 +29,8 @@ export function launchProfile(folder: string): Promise<BrowserContext> {
 
 /** Starts the Chromium that `npm test` found or installed; the caller closes it. */
 export function launchChromium(): Promise<Browser> {
-  return chromium.launch({ executablePath: process.env.CHROMIUM || '/usr/bin/chromium', args: ARGUMENTS });
+  return chromium.launch({
+    executablePath: process.env.CHROMIUM || '/usr/bin/chromium',
+    args: BROWSER_ARGUMENTS,
+  });
 }

@@ -16,7 +16,7 @@ const folder =
 const present = existsSync(folder);
 if (!present) console.log(`Skipping the real records: no folder ${folder} (set REAL_DATA to it).`);
 
-const mapFolder = join(import.meta.dirname, '..', '..', '..', 'data-scripts', 'columns');
+const mapFolder = join(import.meta.dirname, '..', '..', '..', 'analysis', 'read', 'columns');
 const maps = readdirSync(mapFolder)
   .filter((file) => file.endsWith('.json'))
   .map((file) => parseColumnMap(readFileSync(join(mapFolder, file), 'utf8'), file));

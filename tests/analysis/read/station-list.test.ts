@@ -6,7 +6,7 @@ import { degreesOf } from '../../../analysis/read/coordinates.ts';
 import { completeStation, findStation, readStationList } from '../../../analysis/read/station-list.ts';
 
 const columns = (id: string) => {
-  const file = join(import.meta.dirname, '..', '..', '..', 'data-scripts', 'columns', `${id}.json`);
+  const file = join(import.meta.dirname, '..', '..', '..', 'analysis', 'read', 'columns', `${id}.json`);
   return parseColumnMap(readFileSync(file, 'utf8'), `${id}.json`);
 };
 

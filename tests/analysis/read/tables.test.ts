@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { parseColumnMap, type ColumnMap } from '../../../analysis/read/column-map.ts';
 import { plainDays, plainHours, readText, refusal } from './reading.ts';
 
-const folder = join(import.meta.dirname, '..', '..', '..', 'data-scripts', 'columns');
+const folder = join(import.meta.dirname, '..', '..', '..', 'analysis', 'read', 'columns');
 const maps = readdirSync(folder)
   .filter((file) => file.endsWith('.json'))
   .map((file) => parseColumnMap(readFileSync(join(folder, file), 'utf8'), file));
