@@ -5,12 +5,12 @@ import fineUrl from 'world-atlas/land-10m.json?url';
 import plainUrl from 'world-atlas/land-50m.json?url';
 import { clipLand, scaleForMap } from '../../analysis/gather/clip-land.ts';
 import { CoastDistance } from '../../analysis/gather/coast-distance.ts';
-import { ringsOfOutlines } from '../../analysis/gather/land-outlines.ts';
+import { ringsOfLand, ringsOfOutlines } from '../../analysis/gather/land-outlines.ts';
 import type { PackBox } from '../../analysis/gather/pack-box.ts';
-import { shoresNear } from '../../analysis/gather/shores-near.ts';
 
 const URLS = { '10m': fineUrl, '50m': plainUrl };
 const loaded = new Map<keyof typeof URLS, Promise<Feature<MultiPolygon>>>();
+let shores: Promise<CoastDistance> | null = null;
 
 /** Land of the world at 1:10 or 1:50 million (Natural Earth by way of world-atlas, public domain), loaded when first asked for. */
 function worldLand(scale: keyof typeof URLS): Promise<Feature<MultiPolygon>> {
@@ -37,16 +37,25 @@ export interface Surroundings {
   readonly coastKm: (place: { readonly lat: number; readonly lon: number }) => number;
 }
 
-/** Loads the outlines before they are needed. */
+/** The shores of the world, made once. */
+function worldShores(): Promise<CoastDistance> {
+  if (!shores) {
+    shores = worldLand('10m').then((land) => new CoastDistance(ringsOfLand(land)));
+    shores.catch(() => (shores = null));
+  }
+  return shores;
+}
+
+/** Loads the shores of the world before they are needed: a second's work. */
 export async function prepareShores(): Promise<void> {
-  await worldLand('10m').catch(() => {});
+  await worldShores().catch(() => {});
 }
 
 /** The world's outlines clipped to a box, and distances to its shores. */
 export async function realSurroundings(box: PackBox): Promise<Surroundings | null> {
   try {
-    const coastKm = shoresNear(await worldLand('10m'), box);
-    return { land: clipLand(await worldLand(scaleForMap(box)), box), coastKm };
+    const coast = await worldShores();
+    return { land: clipLand(await worldLand(scaleForMap(box)), box), coastKm: (place) => coast.of(place) };
   } catch {
     return null;
   }
