@@ -1,3 +1,4 @@
+import { sayFigureText } from '../language/figures.ts';
 import type { CitrusType } from '../tree/catalogue.ts';
 import type { HarvestWindow } from '../tree/harvest.ts';
 import type { Way } from './choosing.ts';
@@ -43,5 +44,5 @@ export function toldTenths(count: number): number {
 
 /** A told count in figures: `2`, `2.1`. */
 export function tenthsText(told: number): string {
-  return String(Math.round(told * 10) / 10);
+  return sayFigureText(String(Math.round(told * 10) / 10));
 }

@@ -1,4 +1,5 @@
-import { MONTH_NAMES } from '../units/calendar.ts';
+import { sayMonth } from '../language/dates.ts';
+import { t } from '../language/t.ts';
 import type { CitrusType } from '../tree/catalogue.ts';
 import type { HarvestWindow } from '../tree/harvest.ts';
 import { seasonDayText } from '../winter/season-day.ts';
@@ -52,6 +53,7 @@ function weigh(one: Paired, other: Paired, hemisphere: Hemisphere): Weighed | nu
   const months = new Set([...monthsA, ...monthsB]).size;
   const overlap = months < monthsA.length + monthsB.length;
   const longest = Math.max(monthsA.length, monthsB.length);
+  const [spanA, spanB] = [span(monthsA), span(monthsB)];
   if (months <= longest) return null;
   const ifIndependent = (lost.first / lost.winters) * (lost.second / lost.winters);
   return {
@@ -59,8 +61,10 @@ function weigh(one: Paired, other: Paired, hemisphere: Hemisphere): Weighed | nu
     bothLost: lost.both / lost.winters,
     ifIndependent,
     months,
-    harvest: `${span(monthsA)}${overlap ? ' and ' : ', then '}${span(monthsB)}: fruit in ${months} months of the year.`,
-    rule: `${ruleOf(lost, ifIndependent)} Together they bear in ${months} months, the longer of them alone in ${longest}.`,
+    harvest: overlap
+      ? t`${spanA} and ${spanB}: fruit in ${months} months of the year.`
+      : t`${spanA}, then ${spanB}: fruit in ${months} months of the year.`,
+    rule: `${ruleOf(lost, ifIndependent)} ${t`Together they bear in ${months} months, the longer of them alone in ${longest}.`}`,
   };
 }
 
@@ -84,18 +88,16 @@ function lostTogether(one: Uint8Array, other: Uint8Array): LostTogether {
 }
 
 function ruleOf({ winters, first, second, both }: LostTogether, ifIndependent: number): string {
-  const of = `${winters} ${winters === 1 ? 'winter' : 'winters'}`;
-  if (first === 0 && second === 0) return `Grown trees lost neither crop in ${of}.`;
+  const of = `${winters} ${winters === 1 ? t`winter` : t`winters`}`;
+  if (first === 0 && second === 0) return t`Grown trees lost neither crop in ${of}.`;
   if (first === 0 || second === 0)
-    return `Grown trees lost both crops in 0 of ${of}: one of the two never lost its own.`;
-  return (
-    `Grown trees lost both crops in ${both} of ${of} (${first} and ${second} each by itself); ` +
-    `were the losses unconnected it would be about ${tenthsText(toldTenths(ifIndependent * winters))}.`
-  );
+    return t`Grown trees lost both crops in 0 of ${of}: one of the two never lost its own.`;
+  const unconnected = tenthsText(toldTenths(ifIndependent * winters));
+  return t`Grown trees lost both crops in ${both} of ${of} (${first} and ${second} each by itself); were the losses unconnected it would be about ${unconnected}.`;
 }
 
 function span(months: readonly number[]): string {
-  if (months.length === 12) return 'all year';
-  const [from, to] = [months[0], months[months.length - 1]].map((month) => MONTH_NAMES[month - 1]);
-  return from === to ? from : `${from} to ${to}`;
+  if (months.length === 12) return t`all year`;
+  const [from, to] = [months[0], months[months.length - 1]].map((month) => sayMonth(month));
+  return from === to ? from : t`${from} to ${to}`;
 }

@@ -1,6 +1,7 @@
 import { WRONG_CHOICES, type CoverId } from '../cover/cover-ids.ts';
 import { findMeasure, worksAtNight } from '../cover/measures.ts';
 import { countingIds, refusals } from '../cover/refusals.ts';
+import { t } from '../language/t.ts';
 import type { LevelGainSpreads } from '../tree/level-gains.ts';
 import type { Way } from './choosing.ts';
 import { gainsOnSpot } from './protection.ts';
@@ -26,10 +27,10 @@ export const COVERS_TRIED: readonly (readonly CoverId[])[] = [
  * lies, not a choice within it.
  */
 export const SPOTS_TRIED = [
-  { id: 'paving-edge', words: 'at the edge of a paved court or driveway' },
-  { id: 'out-of-wind', words: 'on the sunny side, out of the cold wind' },
-  { id: 'heated-wall', words: 'at a wall of a heated house' },
-  { id: 'south-wall-heated', words: 'at a sun-facing masonry wall of a heated house' },
+  { id: 'paving-edge', words: t`at the edge of a paved court or driveway` },
+  { id: 'out-of-wind', words: t`on the sunny side, out of the cold wind` },
+  { id: 'heated-wall', words: t`at a wall of a heated house` },
+  { id: 'south-wall-heated', words: t`at a sun-facing masonry wall of a heated house` },
 ] as const;
 
 /** What the page has, so far as it bears on what is tried. */
@@ -74,20 +75,19 @@ export function spotsTried({ spotId }: OnPage): readonly string[] {
 
 /** A way in words: `at a wall of a heated house, with medium frost cloth tied to the ground all round`. */
 export function wayWords({ spotId, covers }: Way): string {
-  const spot = SPOTS_TRIED.find(({ id }) => id === spotId)?.words ?? (spotId === null ? '' : `at ${spotId}`);
+  const spot = SPOTS_TRIED.find(({ id }) => id === spotId)?.words ?? (spotId === null ? '' : t`at ${spotId}`);
   const tied = covers.includes('tied');
   const names = covers.flatMap((id) => {
     const measure = findMeasure(id);
     if (!measure) return [];
     const name = measure.name.charAt(0).toLowerCase() + measure.name.slice(1);
-    return tied && measure.tieable ? [`${name} tied to the ground all round`] : [name];
+    return tied && measure.tieable ? [t`${name} tied to the ground all round`] : [name];
   });
-  const cover =
-    names.length === 0
-      ? ''
-      : `with ${names.length === 1 ? names[0] : `${names.slice(0, -1).join('; ')}; and ${names.at(-1)}`}`;
+  // Names have commas in them.
+  const list = names.length < 2 ? names.join() : t`${names.slice(0, -1).join('; ')}; and ${names.at(-1)!}`;
+  const cover = list === '' ? '' : t`with ${list}`;
   const parts = [spot, cover].filter((part) => part !== '');
-  return parts.length === 0 ? 'as it stands, without a cover' : parts.join(', ');
+  return parts.length === 0 ? t`as it stands, without a cover` : parts.join(', ');
 }
 
 function sameCovers(a: readonly CoverId[], b: readonly CoverId[]): boolean {

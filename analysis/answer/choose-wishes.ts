@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import { InputError } from '../records/input-error.ts';
 import type { WishMet, Wishes } from './choosing.ts';
 import { tenthsText, toldTenths, type Offer } from './choose-offer.ts';
@@ -29,7 +30,7 @@ export function checkWishes(wishes: Wishes): void {
   for (const [wish, { least, most }] of Object.entries(WISH_LIMITS)) {
     const value = wishes[wish as Wish];
     if (!(value >= least && value <= most))
-      throw new InputError(`The wish ${wish} must be from ${least} to ${most}, not ${value}.`);
+      throw new InputError(t`The wish ${wish} must be from ${least} to ${most}, not ${value}.`);
   }
 }
 
@@ -86,44 +87,45 @@ function marginOf(wish: Wish, wanted: number): number {
 function nightsMet(wanted: number, { nightsToCover, nightWork }: Judged): WishMet {
   const wish = 'nightsToCover';
   const willing =
-    wanted === 0 ? 'you would cover none' : `you would cover ${counted(wanted, 'night', 'nights')}`;
+    wanted === 0 ? t`you would cover none` : t`you would cover ${counted(wanted, t`night`, t`nights`)}`;
   if (!nightWork)
-    return { wish, wanted, offered: 0, met: true, rule: `Nothing to put on at night; ${willing}.` };
+    return { wish, wanted, offered: 0, met: true, rule: t`Nothing to put on at night; ${willing}.` };
   if (nightsToCover === null)
-    return unknown(wish, wanted, `How many nights it would need covering is not known here; ${willing}.`);
+    return unknown(wish, wanted, t`How many nights it would need covering is not known here; ${willing}.`);
   const offered = Math.max(0.1, toldTenths(nightsToCover));
   const rule =
     offered === 0.1
-      ? `Hardly ever to be covered once grown; ${willing}.`
-      : `To be covered on ${counted(offered, 'night', 'nights')} a winter once grown; ${willing}.`;
+      ? t`Hardly ever to be covered once grown; ${willing}.`
+      : t`To be covered on ${counted(offered, t`night`, t`nights`)} a winter once grown; ${willing}.`;
   return { wish, wanted, offered, met: offered <= wanted, rule };
 }
 
 function cropsMet(wanted: number, lost: number | null): WishMet {
   const wish = 'lostCropsInTen';
-  const bear = `you can bear ${tenthsText(wanted)}`;
-  if (lost === null) return unknown(wish, wanted, `How many crops it would lose is not known here; ${bear}.`);
+  const bear = t`you can bear ${tenthsText(wanted)}`;
+  if (lost === null)
+    return unknown(wish, wanted, t`How many crops it would lose is not known here; ${bear}.`);
   const offered = toldTenths(lost);
-  const rule = `Loses ${counted(offered, 'crop', 'crops')} in ten; ${bear}.`;
+  const rule = t`Loses ${counted(offered, t`crop`, t`crops`)} in ten; ${bear}.`;
   return { wish, wanted, offered, met: offered <= wanted, rule };
 }
 
 function waitMet(wanted: number, year: number): WishMet {
-  const rule = `First crop in year ${year}; you would wait ${counted(wanted, 'year', 'years')}.`;
+  const rule = t`First crop in year ${year}; you would wait ${counted(wanted, t`year`, t`years`)}.`;
   return { wish: 'yearsToWait', wanted, offered: year, met: year <= wanted, rule };
 }
 
 function livingMet(wanted: number, livingInTen: number | null, lowInTen: number | null): WishMet {
   const wish = 'livingInTen';
-  const want = `you want ${tenthsText(wanted)}`;
+  const want = t`you want ${tenthsText(wanted)}`;
   if (livingInTen === null)
-    return unknown(wish, wanted, `How many trees would live ten years is not known here; ${want}.`);
+    return unknown(wish, wanted, t`How many trees would live ten years is not known here; ${want}.`);
   const offered = toldTenths(livingInTen);
   const low = lowInTen === null ? null : Math.min(offered, toldTenths(lowInTen));
   const met = offered >= wanted;
-  const doubtful = met && low !== null && low < wanted ? ` It could be as few as ${tenthsText(low)}.` : '';
-  const range = low === null || low === offered || doubtful ? '' : ` (range from ${tenthsText(low)})`;
-  const rule = `${tenthsText(offered)} of ten trees would have lived ten years${range}; ${want}.${doubtful}`;
+  const doubtful = met && low !== null && low < wanted ? t` It could be as few as ${tenthsText(low)}.` : '';
+  const range = low === null || low === offered || doubtful ? '' : t` (range from ${tenthsText(low)})`;
+  const rule = t`${tenthsText(offered)} of ten trees would have lived ten years${range}; ${want}.${doubtful}`;
   return { wish, wanted, offered, met, rule };
 }
 

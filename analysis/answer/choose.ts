@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import { lastOf, type Steps } from '../math/steps.ts';
 import type { CitrusType } from '../tree/catalogue.ts';
 import type { Hemisphere } from '../winter/winter-year.ts';
@@ -104,8 +105,8 @@ function stoppedBy(
 ): Chosen['not'][number] {
   const stop = wishes.reduce((worst, wish) => (missed(wish) > missed(worst) ? wish : worst));
   const strongest = covers.at(-1)?.ids === way.covers;
-  const under = strongest ? 'under the strongest cover tried' : wayWords(way);
-  const rule = way.covers.length > 0 ? `${stop.rule} That is ${under}.` : stop.rule;
+  const under = strongest ? t`That is under the strongest cover tried.` : t`That is ${wayWords(way)}.`;
+  const rule = way.covers.length > 0 ? `${stop.rule} ${under}` : stop.rule;
   return { typeId: type.id, name: type.name, rule };
 }
 
@@ -137,6 +138,6 @@ function closes(tried: Tried, wishes: Wishes): NonNullable<Choice['closing']> {
   return {
     way,
     wishes: wishesTold(tried, wishes),
-    words: `${words.charAt(0).toUpperCase()}${words.slice(1)} it meets every wish.`,
+    words: t`${words.charAt(0).toUpperCase() + words.slice(1)} it meets every wish.`,
   };
 }

@@ -1,3 +1,5 @@
+import { sayFigure } from '../language/figures.ts';
+import { t } from '../language/t.ts';
 import { nearestStations } from '../place/nearest-stations.ts';
 import { nightPlan, type NightPlan } from '../place/night-plan.ts';
 import { POOLED_NEIGHBOURS, POOLED_WITHIN_KM, pooledMembers } from '../place/pooled-members.ts';
@@ -58,18 +60,20 @@ export async function findSubject(
   }
   const { station, distanceKm } = stationForPlace(source.stations, request);
   const short = station.winters.complete < FEWEST_WINTERS_OF_MEMBER;
-  const note =
-    (model
-      ? `The stations around ${request.label} have too little in common with it to tell its winters`
-      : `No station with ten complete winters that had a cool night lies within reach of ${request.label}`) +
-    `: these are the ${short ? 'few ' : ''}winters of station ${station.name}, ${kilometres(distanceKm)} away, as they are.`;
+  const cause = model
+    ? t`The stations around ${request.label} have too little in common with it to tell its winters`
+    : t`No station with ten complete winters that had a cool night lies within reach of ${request.label}`;
+  const away = kilometres(distanceKm);
+  const note = short
+    ? t`${cause}: these are the few winters of station ${station.name}, ${away} away, as they are.`
+    : t`${cause}: these are the winters of station ${station.name}, ${away} away, as they are.`;
   return stationSubject(source, station, [note], request.label);
 }
 
 function stationOf({ stations }: WinterSource, id: string): PackStation {
   const station = stations.find((entry) => entry.id === id);
   if (station) return station;
-  throw new InputError(`station "${id}" is not in the pack, which has ${stations.length} stations`);
+  throw new InputError(t`station "${id}" is not in the pack, which has ${stations.length} stations`);
 }
 
 async function stationSubject(
@@ -80,7 +84,7 @@ async function stationSubject(
 ): Promise<FoundSubject> {
   const subject = {
     place: {
-      label: standsFor === null ? station.name : `${standsFor}: station ${station.name}`,
+      label: standsFor === null ? station.name : t`${standsFor}: station ${station.name}`,
       lat: station.lat,
       lon: station.lon,
       elevation_m: station.elevation_m,
@@ -134,24 +138,28 @@ function historyNotes(
   { network, origin }: PlaceModel,
 ): string[] {
   const name = (id: string) => source.stations.find((station) => station.id === id)?.name ?? id;
-  if (!errors) return [`The point stands on station ${name(onStation ?? '')}: these are its own winters.`];
+  if (!errors) return [t`The point stands on station ${name(onStation ?? '')}: these are its own winters.`];
   const [first] = evidence;
   const nearest = evidence.reduce((best, station) => (station.distanceKm < best.distanceKm ? station : best));
   const count = network.members.length;
+  const from = count === 1 ? t`one station` : t`${count} stations`;
+  const most = t`${name(first.id)}, ${kilometres(first.distanceKm)} away`;
+  const sources =
+    nearest === first
+      ? t`These winters are estimated from ${from}, most from ${most}.`
+      : t`These winters are estimated from ${from}, most from ${most}; the nearest, ${name(nearest.id)}, stands at ${kilometres(nearest.distanceKm)}.`;
   const notes = [
-    `These winters are estimated from ${count === 1 ? 'one station' : `${count} stations`}, most from ${name(first.id)}, ` +
-      `${kilometres(first.distanceKm)} away${nearest === first ? '' : `; the nearest, ${name(nearest.id)}, stands at ${kilometres(nearest.distanceKm)}`}. ` +
-      `A yard in a hollow, by water or by a wall can differ by more than the estimate's own error.`,
+    `${sources} ${t`A yard in a hollow, by water or by a wall can differ by more than the estimate's own error.`}`,
   ];
   if (count < FEWEST_STATIONS_TO_FIT)
-    notes.push(`So few stations can't show how cold varies over this land: usual figures stand in for it.`);
+    notes.push(t`So few stations can't show how cold varies over this land: usual figures stand in for it.`);
   if (site.elevationM === null)
     notes.push(
-      `The height of the point isn't known: estimated for ${Math.round(origin.elevationM)} m, the mean of the stations.`,
+      t`The height of the point isn't known: estimated for ${Math.round(origin.elevationM)} m, the mean of the stations.`,
     );
   return notes;
 }
 
 function kilometres(km: number): string {
-  return `${km < 10 ? km.toFixed(1) : Math.round(km)} km`;
+  return `${sayFigure(km, km < 10 ? 1 : 0)} km`;
 }

@@ -2,6 +2,7 @@ import { coverParts, type CoverParts } from '../cover/cover-gains.ts';
 import { isCoverId, writtenCovers } from '../cover/cover-ids.ts';
 import { findMeasure, worksAtNight } from '../cover/measures.ts';
 import { countingIds, coverNotes, refusals } from '../cover/refusals.ts';
+import { t } from '../language/t.ts';
 import { InputError } from '../records/input-error.ts';
 import type { MechanismId } from '../spot/mechanism.ts';
 import { NO_LEVEL_GAIN_SPREADS, type LevelGainSpreads } from '../tree/level-gains.ts';
@@ -52,7 +53,7 @@ export function readProtection(texts: ProtectionTexts): Protection {
   const named = writtenCovers(texts.cover);
   const ids = named.filter(isCoverId);
   for (const id of named.filter((name) => !isCoverId(name)))
-    problems.push(`Cover “${id}” is not known here; it was left out.`);
+    problems.push(t`Cover “${id}” is not known here; it was left out.`);
   problems.push(...refusals(ids, texts));
   return together(spot, countingIds(ids, texts), problems);
 }
@@ -84,10 +85,10 @@ function together(spot: StandingSpot, ids: readonly string[], problems: readonly
     const name = findMeasure(id)?.name;
     return name ? name.charAt(0).toLowerCase() + name.slice(1) : [];
   });
+  const list = names.join(', ');
   const words = [
-    spot.words && `spot: ${spot.words}`,
-    names.length > 0 &&
-      `cover: ${names.join(', ')}${counted.includes('tied') ? '; tied to the ground all round' : ''}`,
+    spot.words && t`spot: ${spot.words}`,
+    list && (counted.includes('tied') ? t`cover: ${list}; tied to the ground all round` : t`cover: ${list}`),
   ];
   return {
     spot,
@@ -98,11 +99,11 @@ function together(spot: StandingSpot, ids: readonly string[], problems: readonly
     problems,
     notes: [
       ...twice.map(
-        (id) => `${findMeasure(id)!.name} counts in the spot already, not once more in the cover.`,
+        (id) => t`${findMeasure(id)!.name} counts in the spot already, not once more in the cover.`,
       ),
       ...coverNotes(counted),
       ...(isCapped(spot.gain, air.leaf)
-        ? ['Spot and cover together are held to 10 °F (5.6 °C) on calm and 5 °F (2.8 °C) on windy nights.']
+        ? [t`Spot and cover together are held to 10 °F (5.6 °C) on calm and 5 °F (2.8 °C) on windy nights.`]
         : []),
     ],
   };
@@ -119,7 +120,7 @@ function spotOrProblem(texts: ProtectionTexts, problems: string[]): StandingSpot
     return standingSpot(texts);
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
-    problems.push(`The spot was left out: ${error.message}`);
+    problems.push(t`The spot was left out: ${error.message}`);
     return IN_THE_OPEN;
   }
 }

@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import { InputError } from '../records/input-error.ts';
 import { blendMeasured } from '../spot/measured-offset.ts';
 import { readMeasuredText } from '../spot/measured-text.ts';
@@ -29,7 +30,8 @@ export function standingSpot(texts: ProtectionTexts): StandingSpot {
   return {
     ...told,
     gain,
-    words: `${told.words === '' ? 'the place' : `${told.words},`} measured by own readings`,
+    words:
+      told.words === '' ? t`the place measured by own readings` : t`${told.words}, measured by own readings`,
   };
 }
 
@@ -37,13 +39,14 @@ function toldSpot({ spot, yard, hemisphere }: ProtectionTexts): StandingSpot {
   if (spot === null) return IN_THE_OPEN;
   const inYard = pointOfSpot(spot);
   if (inYard) {
-    if (yard === null) throw new InputError(`Spot "${spot}" is a point of a yard, but no yard came with it.`);
+    if (yard === null)
+      throw new InputError(t`Spot "${spot}" is a point of a yard, but no yard came with it.`);
     return yardSpot(readYardText(yard), inYard, hemisphere);
   }
   const named = findNamedSpot(spot);
   if (!named) {
     const known = NAMED_SPOTS.map(({ id }) => id).join(', ');
-    throw new InputError(`There is no spot "${spot}"; choose among ${known}, or a spot of a yard.`);
+    throw new InputError(t`There is no spot "${spot}"; choose among ${known}, or a spot of a yard.`);
   }
   if (named.id === 'open') return IN_THE_OPEN;
   const mechanisms: readonly MechanismId[] = named.id === 'bare-ground' ? ['bare-ground'] : [];
@@ -54,12 +57,13 @@ function yardSpot(yard: Yard, at: PlanPoint, hemisphere: ProtectionTexts['hemisp
   const [east, north] = at;
   if (!(east >= 0 && east <= yard.widthM && north >= 0 && north <= yard.depthM)) {
     throw new InputError(
-      `The spot ${east}, ${north} m lies outside the yard of ${yard.widthM} by ${yard.depthM} m.`,
+      t`The spot ${east}, ${north} m lies outside the yard of ${yard.widthM} by ${yard.depthM} m.`,
     );
   }
   // Only the side of the midday sun matters here, and that is all the hemisphere says.
   const { gain, mechanisms } = offsetAt(prepareYard(yard, hemisphere === 'north' ? 1 : -1), at);
   const named = namedSpotAt(yard, at);
-  const words = `${named?.name ?? `${east} m east, ${north} m north`} in the yard “${yard.name}”`;
+  const where = named?.name ?? t`${east} m east, ${north} m north`;
+  const words = t`${where} in the yard “${yard.name}”`;
   return { gain, words, mechanisms: mechanisms.map(({ id }) => id) };
 }

@@ -1,4 +1,6 @@
 import { recordLength } from '../extremes/headline.ts';
+import { sayMonth } from '../language/dates.ts';
+import { t } from '../language/t.ts';
 import type { TreeState } from '../tree/penalties.ts';
 import type { DatedWinters } from '../winter/dated-winters.ts';
 import type { Subject } from './subject.ts';
@@ -12,26 +14,26 @@ export function yearNotes(
   const estimated =
     place.basis === 'history'
       ? [
-          'These dates are estimated: the nights come from stations around the place. Their ranges are those of the winters alone, without what the nights may be off.',
+          t`These dates are estimated: the nights come from stations around the place. Their ranges are those of the winters alone, without what the nights may be off.`,
         ]
       : [];
-  const [autumn, spring] = place.lat < 0 ? ['April', 'October'] : ['October', 'April'];
+  const [autumn, spring] = (place.lat < 0 ? [4, 10] : [10, 4]).map((month) => sayMonth(month));
   const shoulders = byShoulderMonths
     ? []
     : [
-        `Whether ${autumn} and ${spring} are on record isn't known here: a winter that misses nights in them may show its first freeze too late or its last too early.`,
+        t`Whether ${autumn} and ${spring} are on record isn't known here: a winter that misses nights in them may show its first freeze too late or its last too early.`,
       ];
   const hardened = tree.hardened
     ? [
-        'Dates of leaf, wood and kill are those of hardened trees: an early freeze, or one after a warm spell, finds them less hard and takes more than these dates say.',
+        t`Dates of leaf, wood and kill are those of hardened trees: an early freeze, or one after a warm spell, finds them less hard and takes more than these dates say.`,
       ]
     : [];
   return [...notes, ...estimated, ...shoulders, ...lengthNotes(winters.length), ...hardened];
 }
 
 function lengthNotes(winters: number): string[] {
-  if (winters === 0) return ['No winter is whole enough for dates: none are told.'];
+  if (winters === 0) return [t`No winter is whole enough for dates: none are told.`];
   return recordLength(winters) === 'enough'
     ? []
-    : [`Only ${winters} winters whose dates count: read every date as rough (30 make a sound record).`];
+    : [t`Only ${winters} winters whose dates count: read every date as rough (30 make a sound record).`];
 }

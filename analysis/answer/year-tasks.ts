@@ -1,4 +1,6 @@
-import { MONTH_NAMES } from '../units/calendar.ts';
+import { sayMonthDay } from '../language/dates.ts';
+import { sayFigureText } from '../language/figures.ts';
+import { t } from '../language/t.ts';
 import { bloomWindow, NEW_LEAVES_MATURE_DAYS } from '../tree/bloom.ts';
 import type { CitrusType } from '../tree/catalogue.ts';
 import { BEARABLE_LOSS, type FruitLoss } from '../tree/fruit-loss.ts';
@@ -53,10 +55,10 @@ export function yearTasks(facts: TaskFacts): CalendarTask[] {
 function stopFeeding({ hemisphere }: TaskFacts): CalendarTask {
   return {
     id: 'stop-feeding',
-    title: 'Stop feeding nitrogen',
+    title: t`Stop feeding nitrogen`,
     from: seasonDayText(practiceNumber(LATE_SUMMER_FROM, hemisphere), hemisphere),
     to: seasonDayText(practiceNumber(AUTUMN_FROM, hemisphere) - 1, hemisphere),
-    why: 'The last nitrogen by late summer, so that growth stops before the cold: a tree still growing stands much less of it.',
+    why: t`The last nitrogen by late summer, so that growth stops before the cold: a tree still growing stands much less of it.`,
     basis: 'practice',
     sources: ['practice', 'S23', 'S26'],
   };
@@ -69,14 +71,15 @@ function toughen({ hemisphere, cool }: TaskFacts): CalendarTask | null {
   const tooEarly = half.day < earliest;
   return {
     id: 'toughen',
-    title: 'Let it toughen',
+    title: t`Let it toughen`,
     from: tooEarly ? seasonDayText(earliest, hemisphere) : seasonDayText(half.day, hemisphere),
     to: null,
-    why:
-      'No feeding and no pruning from here on, so that growth stops: cool hours at or below 50 °F (10 °C) harden a tree. ' +
-      (tooEarly
-        ? `Such nights come before autumn here; ${dayWords(earliest, hemisphere)} is practice.`
-        : `In half of the winters the first such night has come by this date${rangeWords(half, hemisphere)}.`),
+    why: sentences(
+      t`No feeding and no pruning from here on, so that growth stops: cool hours at or below 50 °F (10 °C) harden a tree.`,
+      tooEarly
+        ? t`Such nights come before autumn here; ${dayWords(earliest, hemisphere)} is practice.`
+        : t`In half of the winters the first such night has come by this date${rangeWords(half, hemisphere)}.`,
+    ),
     basis: tooEarly ? 'practice' : 'record',
     sources: ['S19', 'S23', 'practice'],
   };
@@ -87,25 +90,23 @@ function coversReady({ hemisphere, uncovered }: TaskFacts): CalendarTask | null 
   if (first.day === null) return null;
   return {
     id: 'covers-ready',
-    title: 'Have covers ready',
+    title: t`Have covers ready`,
     from: seasonDayText(first.day, hemisphere),
     to: null,
-    why:
-      'By this date 1 winter in 10 has had its first night that takes the leaves of this tree without a cover' +
-      `${rangeWords(first, hemisphere)}; the earliest on record came on ${dayWords(uncovered.earliest!, hemisphere)}.`,
+    why: t`By this date 1 winter in 10 has had its first night that takes the leaves of this tree without a cover${rangeWords(first, hemisphere)}; the earliest on record came on ${dayWords(uncovered.earliest!, hemisphere)}.`,
     basis: 'record',
     sources: [],
   };
 }
 
 function harvest({ type, calendar, hemisphere, window }: TaskFacts): CalendarTask {
-  const where = calendar === 'gulf' ? 'on the Gulf coast and in Florida' : 'in California';
+  const where = calendar === 'gulf' ? t`on the Gulf coast and in Florida` : t`in California`;
   return {
     id: 'harvest',
-    title: 'Pick',
+    title: t`Pick`,
     from: seasonDayText(window.fromDay, hemisphere),
     to: seasonDayText(window.toDay, hemisphere),
-    why: `Months in which its fruit is ripe ${where}${southWords(hemisphere)}.`,
+    why: t`Months in which its fruit is ripe ${where}${southWords(hemisphere)}.`,
     basis: type.harvest.basis,
     sources: type.harvest.basis === 'found' ? (calendar === 'gulf' ? ['S10', 'S08'] : ['S22']) : [],
   };
@@ -114,15 +115,16 @@ function harvest({ type, calendar, hemisphere, window }: TaskFacts): CalendarTas
 function pickBy({ hemisphere, window, loss }: TaskFacts): CalendarTask | null {
   const { pickBy: day, byPickBy, safeToTheEnd } = loss;
   if (day === null || byPickBy === null || safeToTheEnd) return null;
+  const [lost, low, high] = [byPickBy.lost, byPickBy.low, byPickBy.high].map(percent);
   return {
     id: 'pick-by',
-    title: 'Have the crop picked',
+    title: t`Have the crop picked`,
     from: seasonDayText(day, hemisphere),
     to: null,
     why:
-      `By this day a night that takes fruit has come in ${percent(byPickBy.lost)} of the winters, fewer than 1 in 10 ` +
-      `(90 % range ${percent(byPickBy.low)} to ${percent(byPickBy.high)})` +
-      (day === window.toDay ? '.' : '; a day later in 1 in 10 or more.'),
+      day === window.toDay
+        ? t`By this day a night that takes fruit has come in ${lost} of the winters, fewer than 1 in 10 (90 % range ${low} to ${high}).`
+        : t`By this day a night that takes fruit has come in ${lost} of the winters, fewer than 1 in 10 (90 % range ${low} to ${high}); a day later in 1 in 10 or more.`,
     basis: 'record',
     sources: [],
   };
@@ -135,13 +137,14 @@ function prune({ hemisphere, freeze }: TaskFacts): CalendarTask | null {
   const untilSummer = (until - last.day + SEASON_DAYS) % SEASON_DAYS;
   return {
     id: 'prune',
-    title: 'Routine pruning',
+    title: t`Routine pruning`,
     from: seasonDayText(last.day, hemisphere),
     // A year's last freeze in summer leaves no time before it: then only the beginning is told.
     to: untilSummer < SEASON_DAYS / 2 ? seasonDayText(until, hemisphere) : null,
-    why:
-      'Pruning draws new growth, which freezes first: wait until only 1 winter in 10 has another night at or below 32 °F (0 °C) ' +
-      `on this date or later${rangeWords(last, hemisphere)}. Stop by late summer, so that new growth is hard before winter.`,
+    why: sentences(
+      t`Pruning draws new growth, which freezes first: wait until only 1 winter in 10 has another night at or below 32 °F (0 °C) on this date or later${rangeWords(last, hemisphere)}.`,
+      t`Stop by late summer, so that new growth is hard before winter.`,
+    ),
     basis: 'record',
     sources: ['S23', 'S26'],
   };
@@ -151,12 +154,10 @@ function cutFrozen({ calendar, hemisphere }: TaskFacts): CalendarTask {
   const { toDay } = bloomWindow(calendar, hemisphere);
   return {
     id: 'cut-frozen',
-    title: 'Cut a freeze-hit tree, not before',
+    title: t`Cut a freeze-hit tree, not before`,
     from: seasonDayText((toDay + NEW_LEAVES_MATURE_DAYS) % SEASON_DAYS, hemisphere),
     to: null,
-    why:
-      'Only after the spring growth has matured, six weeks after the main bloom, can dead wood be told from living: ' +
-      `May and June are told of in Georgia, June in California${southWords(hemisphere)}, and dieback may go on for two years.`,
+    why: t`Only after the spring growth has matured, six weeks after the main bloom, can dead wood be told from living: May and June are told of in Georgia, June in California${southWords(hemisphere)}, and dieback may go on for two years.`,
     basis: 'inferred',
     sources: ['S05', 'S12', 'S32', 'S33'],
   };
@@ -168,16 +169,17 @@ function plant({ hemisphere, hardFreeze }: TaskFacts): CalendarTask {
   const byRecord = last.day !== null && last.day > practice;
   return {
     id: 'plant',
-    title: 'Plant',
+    title: t`Plant`,
     from: seasonDayText(byRecord ? last.day : practice, hemisphere),
     to: null,
     why: byRecord
-      ? 'After the last hard freeze: only 1 winter in 10 has another night at or below 28 °F (-2.2 °C) ' +
-        `on this date or later${rangeWords(last, hemisphere)}.`
-      : `After the last hard freeze, on the Gulf coast from February to March by practice${southWords(hemisphere)}. ` +
-        (last.day === null
-          ? 'No more than 1 winter in 10 has a night at or below 28 °F (-2.2 °C) here.'
-          : 'In 9 winters in 10 the last night at or below 28 °F (-2.2 °C) is over before.'),
+      ? t`After the last hard freeze: only 1 winter in 10 has another night at or below 28 °F (-2.2 °C) on this date or later${rangeWords(last, hemisphere)}.`
+      : sentences(
+          t`After the last hard freeze, on the Gulf coast from February to March by practice${southWords(hemisphere)}.`,
+          last.day === null
+            ? t`No more than 1 winter in 10 has a night at or below 28 °F (-2.2 °C) here.`
+            : t`In 9 winters in 10 the last night at or below 28 °F (-2.2 °C) is over before.`,
+        ),
     basis: byRecord ? 'record' : 'practice',
     sources: ['practice'],
   };
@@ -187,10 +189,10 @@ function bloom({ calendar, hemisphere }: TaskFacts): CalendarTask {
   const { fromDay, toDay } = bloomWindow(calendar, hemisphere);
   return {
     id: 'bloom',
-    title: 'Main bloom',
+    title: t`Main bloom`,
     from: seasonDayText(fromDay, hemisphere),
     to: seasonDayText(toDay, hemisphere),
-    why: 'Usual weeks of the main bloom; bloom and new growth are hurt at about 31 °F (-0.6 °C). A warm winter brings it earlier.',
+    why: t`Usual weeks of the main bloom; bloom and new growth are hurt at about 31 °F (-0.6 °C). A warm winter brings it earlier.`,
     basis: 'practice',
     sources: ['practice', 'S05'],
   };
@@ -207,25 +209,31 @@ function practiceNumber([month, day]: readonly [number, number], hemisphere: Hem
   return seasonDayOfDate(hemisphere === 'north' ? month : ((month + 5) % 12) + 1, day, hemisphere);
 }
 
+function sentences(...parts: readonly string[]): string {
+  return parts.join(' ');
+}
+
 function southWords(hemisphere: Hemisphere): string {
-  return hemisphere === 'south' ? ', here half a year later' : '';
+  return hemisphere === 'south' ? t`, here half a year later` : '';
 }
 
 /** ` (90 % range 20 November to 12 December)`. */
 function rangeWords({ low, high }: ChancedDay, hemisphere: Hemisphere): string {
   if (low === null && high === null) return '';
-  const end = (day: number | null): string => (day === null ? 'none at all' : dayWords(day, hemisphere));
-  return ` (90 % range ${end(low)} to ${end(high)})`;
+  const end = (day: number | null): string => (day === null ? t`none at all` : dayWords(day, hemisphere));
+  return t` (90 % range ${end(low)} to ${end(high)})`;
 }
 
 /** `12 March`. */
 function dayWords(seasonDay: number, hemisphere: Hemisphere): string {
   const [month, day] = seasonDayText(seasonDay, hemisphere).split('-').map(Number);
-  return `${day} ${MONTH_NAMES[month - 1]}`;
+  return sayMonthDay(month, day);
 }
 
 /** Whole per cents; what is fewer than 1 in 10 is never told as 10. */
 function percent(share: number): string {
   const rounded = Math.round(100 * share);
-  return `${share < BEARABLE_LOSS && rounded === 100 * BEARABLE_LOSS ? Math.floor(1000 * share) / 10 : rounded} %`;
+  const told =
+    share < BEARABLE_LOSS && rounded === 100 * BEARABLE_LOSS ? Math.floor(1000 * share) / 10 : rounded;
+  return t`${sayFigureText(String(told))} %`;
 }
