@@ -1,9 +1,11 @@
 import type { Headline, LevelAnswer } from '../../../analysis/answer/assessment.ts';
 import type { Forgetting } from '../../../analysis/cover/forgetting.ts';
 import type { Burden, CoverRecord } from '../../../analysis/cover/cover-nights.ts';
+import { sayFigure } from '../../../analysis/language/figures.ts';
+import { t } from '../../../analysis/language/t.ts';
 import { levelWords, rangeWords } from '../../format/answer-words.ts';
 import { formatWinter } from '../../format/dates.ts';
-import { countedNoun } from '../../format/estimated.ts';
+import { countedWinters } from '../../format/estimated.ts';
 import { formatCount, plural } from '../../format/numbers.ts';
 import {
   formatHeadline,
@@ -26,7 +28,7 @@ export function overTheGain(level: LevelAnswer): string {
   if (winters === 0) return '';
   const [least, most] = [low.headline, high.headline].map((end) => endWords(end, winters));
   if (least === most) return '';
-  return `Over what the gain may be: ${least} at its low end, ${most} at its high end.`;
+  return t`Over what the gain may be: ${least} at its low end, ${most} at its high end.`;
 }
 
 function endWords(headline: Headline, winters: number): string {
@@ -39,7 +41,7 @@ function endWords(headline: Headline, winters: number): string {
 
 /** A headline for a column: `1 in 31`, `1 in 54 or rarer`, `0 of 25`. */
 export function headlineCell(headline: Headline, winters: number): string {
-  if (winters === 0) return 'not known';
+  if (winters === 0) return t`not known`;
   if (headline.basis === 'fitted' || headline.basis === 'counted')
     return formatPeriodWithin(headline.period, winters);
   return formatHeadlineShort(headline, winters);
@@ -54,37 +56,32 @@ export function longestWish(winters: number): number {
 export function meanFigure({ total, perWinter }: Burden): string {
   if (perWinter === null) return '–';
   if (total === 0) return '0';
-  return perWinter.toFixed(perWinter >= 0.95 ? 1 : 2);
+  return sayFigure(perWinter, perWinter >= 0.95 ? 1 : 2);
 }
 
 /** `12 in 1989–90`, `–` where there was none. */
 export function worstWinter({ worst }: Burden, hemisphere: 'north' | 'south'): string {
-  return worst === null ? '–' : `${formatCount(worst.nights)} in ${formatWinter(worst.winter, hemisphere)}`;
+  return worst === null ? '–' : t`${formatCount(worst.nights)} in ${formatWinter(worst.winter, hemisphere)}`;
 }
 
 /** The nights in one sentence. */
 export function nightsSentence(record: CoverRecord, estimated: boolean): string {
   const { toCover, saved, lost, completeWinters } = record;
-  if (completeWinters === 0) return 'No winter here is complete, so there is no mean to tell.';
-  const over = plural(completeWinters, countedNoun(estimated));
-  if (toCover.total === 0) return `In ${over} the cover would never have had to go on.`;
+  if (completeWinters === 0) return t`No winter here is complete, so there is no mean to tell.`;
+  const over = countedWinters(completeWinters, estimated);
+  if (toCover.total === 0) return t`In ${over} the cover would never have had to go on.`;
   const rest = toCover.total - saved.total - lost.total;
-  return (
-    `Over ${over} it would have gone on ${plural(toCover.total, 'night')}: ` +
-    `${formatCount(saved.total)} of them it would have saved, ${formatCount(lost.total)} would have been lost even so, ` +
-    `and on ${formatCount(rest)} it would have come close without harm.`
-  );
+  const nights = plural(toCover.total, t`night`, t`nights`);
+  return t`Over ${over} it would have gone on ${nights}: ${formatCount(saved.total)} of them it would have saved, ${formatCount(lost.total)} would have been lost even so, and on ${formatCount(rest)} it would have come close without harm.`;
 }
 
 /** What forgetting one night in ten costs; `''` where there is nothing to forget. */
 export function forgettingSentence({ bare, faithful, forgetting }: Forgetting): string {
   if (bare.hits === 0 || forgetting.hits - faithful.hits < 1e-9) return '';
-  const of = (hits: number): string => (Number.isInteger(hits) ? String(hits) : hits.toFixed(1));
+  const of = ({ hits }: { readonly hits: number }): string => sayFigure(hits, Number.isInteger(hits) ? 0 : 1);
   const { winters } = bare;
-  return (
-    `Of ${winters} winters, ${of(bare.hits)} would have brought the loss without a cover and ${of(faithful.hits)} with ` +
-    `every night covered. Forget one of the nights in ten and it is ${of(forgetting.hits)} on average: ` +
-    `1 in ${formatPeriodFigure(forgetting.period)} instead of ` +
-    `${faithful.hits === 0 ? 'none' : `1 in ${formatPeriodFigure(faithful.period)}`}.`
-  );
+  const period = formatPeriodFigure(forgetting.period);
+  return faithful.hits === 0
+    ? t`Of ${winters} winters, ${of(bare)} would have brought the loss without a cover and ${of(faithful)} with every night covered. Forget one of the nights in ten and it is ${of(forgetting)} on average: 1 in ${period} instead of none.`
+    : t`Of ${winters} winters, ${of(bare)} would have brought the loss without a cover and ${of(faithful)} with every night covered. Forget one of the nights in ten and it is ${of(forgetting)} on average: 1 in ${period} instead of 1 in ${formatPeriodFigure(faithful.period)}.`;
 }

@@ -1,7 +1,9 @@
 import { CONDITIONS_OF_COVER, type MeasureId } from '../../../analysis/cover/cover-ids.ts';
 import { findMeasure, type Measure } from '../../../analysis/cover/measures.ts';
+import { t } from '../../../analysis/language/t.ts';
 import { LEVELS } from '../../../analysis/tree/levels.ts';
 import type { GainSpread } from '../../../analysis/winter/gain-spread.ts';
+import { formatPlain } from '../../format/numbers.ts';
 import { signedFigure } from '../../format/temperatures.ts';
 import { SHORT_NAMES } from '../../format/cover-words.ts';
 import type { TemperatureUnit } from '../../format/unit.ts';
@@ -16,20 +18,20 @@ export function shortGain({ calm, windy }: GainSpread, unit: TemperatureUnit): s
 export function savesOnly({ gain }: Measure): string {
   const saved = LEVELS.filter((level) => gain[level].calm.highC > 0);
   if (saved.length === LEVELS.length) return '';
-  return saved.includes('wood') ? 'limbs and graft only' : 'the graft only';
+  return saved.includes('wood') ? t`limbs and graft only` : t`the graft only`;
 }
 
 /** The work of one tree: `15 min each cold night`, `30 min a season, 20 min each cold night`. */
 export function effortWords(seasonMinutes: number, nightMinutes: number): string {
   const parts = [
-    seasonMinutes > 0 ? `${timeWords(seasonMinutes)} a season` : '',
-    nightMinutes > 0 ? `${timeWords(nightMinutes)} each cold night` : '',
+    seasonMinutes > 0 ? t`${timeWords(seasonMinutes)} a season` : '',
+    nightMinutes > 0 ? t`${timeWords(nightMinutes)} each cold night` : '',
   ].filter(Boolean);
-  return parts.length === 0 ? 'none' : parts.join(', ');
+  return parts.length === 0 ? t`none` : parts.join(', ');
 }
 
 function timeWords(minutes: number): string {
-  return minutes < 120 ? `${minutes} min` : `${Number((minutes / 60).toFixed(1))} h`;
+  return minutes < 120 ? `${minutes} min` : `${formatPlain(minutes / 60, 1)} h`;
 }
 
 /** What the reader is asked to confirm. */

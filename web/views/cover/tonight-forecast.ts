@@ -1,4 +1,6 @@
 import type { TonightForecast } from '../../../analysis/cover/tonight.ts';
+import { sayFigureText } from '../../../analysis/language/figures.ts';
+import { t } from '../../../analysis/language/t.ts';
 import { figure, formatTemperature, temperatureIn, temperatureToC } from '../../format/temperatures.ts';
 import type { TemperatureUnit } from '../../format/unit.ts';
 
@@ -48,29 +50,31 @@ export function readForecast(
   if (minimum === null) {
     return hours === null && wind === null
       ? { forecast: null, problem: null }
-      : not('The lowest temperature of the forecast is missing.');
+      : not(t`The lowest temperature of the forecast is missing.`);
   }
   const minimumC = temperatureToC(minimum, unit);
   if (!(minimumC >= MINIMUM_C.from && minimumC <= MINIMUM_C.to)) {
     const [from, to] = [MINIMUM_C.from, MINIMUM_C.to].map((end) => formatTemperature(end, unit, 0));
-    return not(`The lowest temperature must lie between ${from} and ${to}, not ${minimum}.`);
+    return not(t`The lowest temperature must lie between ${from} and ${to}, not ${typedFigure(minimum)}.`);
   }
   const freezing = `${Math.round(temperatureIn(0, unit))} °${unit}`;
   const below = hours ?? (minimumC >= 0 ? 0 : null);
-  if (below === null) return not(`The hours below ${freezing} are missing.`);
+  if (below === null) return not(t`The hours below ${freezing} are missing.`);
   if (!(below >= 0 && below <= HOURS_MAX))
-    return not(`The hours below ${freezing} must lie between 0 and ${HOURS_MAX}, not ${below}.`);
+    return not(
+      t`The hours below ${freezing} must lie between 0 and ${HOURS_MAX}, not ${typedFigure(below)}.`,
+    );
   if (minimumC > 0 && below > 0)
     return not(
-      `With a lowest temperature above ${freezing} there are no hours below it, but ${below} were given.`,
+      t`With a lowest temperature above ${freezing} there are no hours below it, but ${typedFigure(below)} were given.`,
     );
   if (minimumC < 0 && below === 0)
-    return not(`With a lowest temperature below ${freezing} the hours below it must be more than 0.`);
-  if (wind === null) return not('The wind of the coldest hours is missing.');
+    return not(t`With a lowest temperature below ${freezing} the hours below it must be more than 0.`);
+  if (wind === null) return not(t`The wind of the coldest hours is missing.`);
   const windMs = windToMs(wind, unit);
   if (!(windMs >= 0 && windMs <= WIND_MAX_MS))
     return not(
-      `The wind must lie between 0 and ${Math.round(windIn(WIND_MAX_MS, unit))} ${windUnit(unit)}, not ${wind}.`,
+      t`The wind must lie between 0 and ${Math.round(windIn(WIND_MAX_MS, unit))} ${windUnit(unit)}, not ${typedFigure(wind)}.`,
     );
   return { forecast: { minimumC, hoursBelowFreezing: below, wind: windMs }, problem: null };
 }
@@ -81,5 +85,16 @@ export function forecastSentence(
   kind: 'calm' | 'windy',
   unit: TemperatureUnit,
 ): string {
-  return `Lowest ${figure(minimum ?? 0, Number.isInteger(minimum) ? 0 : 1)} °${unit}, ${hours ?? 0} h below ${unit === 'F' ? 32 : 0} °${unit}, wind ${wind} ${windUnit(unit)}: counted as a ${kind} night.`;
+  const lowest = `${figure(minimum ?? 0, Number.isInteger(minimum) ? 0 : 1)} °${unit}`;
+  const below = `${typedFigure(hours ?? 0)} h`;
+  const freezing = `${unit === 'F' ? 32 : 0} °${unit}`;
+  const blowing = `${typedFigure(wind ?? 0)} ${windUnit(unit)}`;
+  return kind === 'calm'
+    ? t`Lowest ${lowest}, ${below} below ${freezing}, wind ${blowing}: counted as a calm night.`
+    : t`Lowest ${lowest}, ${below} below ${freezing}, wind ${blowing}: counted as a windy night.`;
+}
+
+/** A figure with the digits it was typed with. */
+function typedFigure(value: number): string {
+  return sayFigureText(String(value));
 }

@@ -1,12 +1,14 @@
 import { readProtection, type ProtectionTexts } from '../../../analysis/answer/protection.ts';
 import type { TonightTree } from '../../../analysis/cover/tonight.ts';
 import { ALL_CHOICES } from '../../../analysis/cover/cover-ids.ts';
+import { t } from '../../../analysis/language/t.ts';
 import { findNamedSpot } from '../../../analysis/spot/named-spots.ts';
 import { findType } from '../../../analysis/tree/catalogue.ts';
 import type { LevelGains, LevelGainSpreads } from '../../../analysis/tree/level-gains.ts';
 import { byLevel } from '../../../analysis/tree/levels.ts';
 import type { TreeState } from '../../../analysis/tree/penalties.ts';
 import { gainsAt } from '../../../analysis/winter/gain-spread.ts';
+import { plural } from '../../format/numbers.ts';
 import { shortTypeName } from '../../format/type-names.ts';
 import { keep, type Storage } from '../../state/kept.ts';
 
@@ -103,9 +105,9 @@ export function tonightTrees(
 export function treeName({ typeId, ageYears, container, fruitLoad }: OwnTree): string {
   return [
     shortTypeName(findType(typeId)?.name ?? typeId),
-    ageYears === 1 ? '1 year' : ageYears > 5 ? 'mature' : `${ageYears} years`,
-    ...(container ? ['in a pot'] : []),
-    ...(fruitLoad ? ['with fruit'] : []),
+    ageYears > 5 ? t`mature` : plural(ageYears, t`year`, t`years`),
+    ...(container ? [t`in a pot`] : []),
+    ...(fruitLoad ? [t`with fruit`] : []),
   ].join(', ');
 }
 
