@@ -1,13 +1,14 @@
 import { WISH_LIMITS } from '../../../analysis/answer/choose-wishes.ts';
 import type { Wishes } from '../../../analysis/answer/choosing.ts';
+import { t } from '../../../analysis/language/t.ts';
 import type { Use } from '../../../analysis/tree/catalogue.ts';
 
 /** Kinds of fruit as they are asked for. Rootstocks are no one's fruit: only who asks for all gets them. */
 export const KINDS: Readonly<Record<Kind, { readonly label: string; readonly uses: readonly Use[] }>> = {
-  eating: { label: 'To eat fresh', uses: ['eating'] },
-  cooking: { label: 'To cook with', uses: ['cooking'] },
-  both: { label: 'Either', uses: ['eating', 'cooking'] },
-  all: { label: 'Rootstocks too', uses: ['eating', 'cooking', 'rootstock'] },
+  eating: { label: t`To eat fresh`, uses: ['eating'] },
+  cooking: { label: t`To cook with`, uses: ['cooking'] },
+  both: { label: t`Either`, uses: ['eating', 'cooking'] },
+  all: { label: t`Rootstocks too`, uses: ['eating', 'cooking', 'rootstock'] },
 };
 export type Kind = 'eating' | 'cooking' | 'both' | 'all';
 
@@ -44,12 +45,10 @@ export function readWishesText(text: string | null): WishesReading {
   const plain = figures.length === ORDER.length && figures.every((figure) => /^\d{1,2}$/.test(figure));
   if (wishes && plain && ORDER.every((wish) => within(wish, wishes[wish]))) return { wishes, problem: null };
   const shown = text.length > 40 ? `${text.slice(0, 40)}…` : text;
-  const limits = ORDER.map((wish) => `${WISH_LIMITS[wish].least} to ${WISH_LIMITS[wish].most}`);
+  const limits = ORDER.map((wish) => t`${WISH_LIMITS[wish].least} to ${WISH_LIMITS[wish].most}`);
   return {
     wishes: USUAL_WISHES,
-    problem:
-      `The link’s wishes “${shown}” are none of ours, so the usual ones stand: they take ${Object.keys(KINDS).join(', ')}, ` +
-      `then nights (${limits[0]}), crops (${limits[1]}), years (${limits[2]}) and trees (${limits[3]}).`,
+    problem: t`The link’s wishes “${shown}” are none of ours, so the usual ones stand: they take ${Object.keys(KINDS).join(', ')}, then nights (${limits[0]}), crops (${limits[1]}), years (${limits[2]}) and trees (${limits[3]}).`,
   };
 }
 
