@@ -9,8 +9,9 @@ export function spotDoes({ calm, windy }: GainSpread, unit: TemperatureUnit): st
   const [onCalm, onWindy] = [spreadWords(calm, unit), spreadWords(windy, unit)];
   const nothing = t`nothing`;
   if (onCalm === nothing && onWindy === nothing) return t`is as cold as the open ground`;
-  const told = (words: string): string => (words === nothing ? nothing : t`about ${words}`);
-  return t`adds ${told(onCalm)} on calm, clear nights and ${told(onWindy)} on windy ones`;
+  if (onCalm === nothing) return t`adds nothing on calm, clear nights and about ${onWindy} on windy ones`;
+  if (onWindy === nothing) return t`adds about ${onCalm} on calm, clear nights and nothing on windy ones`;
+  return t`adds about ${onCalm} on calm, clear nights and about ${onWindy} on windy ones`;
 }
 
 /** Steps between two lines on the plan and two marks of its legend, °C, and how they are written. */
