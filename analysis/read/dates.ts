@@ -32,7 +32,9 @@ export class DateFields {
     let run = from;
     while (run < to && isDigit(text.charCodeAt(run))) run += 1;
     const length = run - from;
-    if (length >= 8) return this.compact(text, from);
+    // A time may follow at once, by hours, minutes and seconds of two figures each.
+    if (length >= 8)
+      return length <= 14 && length % 2 === 0 && endsDate(text, run, to) ? this.compact(text, from) : NaN;
     if (run >= to) return NaN;
     const mark = text.charCodeAt(run);
     if (!(mark === 45 || mark === 47 || mark === 46)) return NaN;
@@ -44,8 +46,9 @@ export class DateFields {
     let stop = last;
     while (stop < to && isDigit(text.charCodeAt(stop))) stop += 1;
     this.next = stop;
+    if (!endsDate(text, stop, to)) return NaN;
     const [a, b, c] = [digitsAt(text, from, run), digitsAt(text, middle, end), digitsAt(text, last, stop)];
-    if (length === 4) return this.day(a, b, c);
+    if (length === 4) return end - middle <= 2 && stop - last <= 2 ? this.day(a, b, c) : NaN;
     if (stop - last !== 4 || length > 2 || end - middle > 2 || a < 1 || b < 1 || a > 31 || b > 31) return NaN;
     if (this.order === 'day first') return this.day(c, b, a);
     if (this.order === 'month first') return this.day(c, a, b);
@@ -71,6 +74,13 @@ export class DateFields {
       digitsAt(text, from + 6, from + 8),
     );
   }
+}
+
+/** Nothing follows a date but a time, behind a blank or a T. */
+function endsDate(text: string, at: number, to: number): boolean {
+  if (at >= to) return true;
+  const code = text.charCodeAt(at);
+  return code === 32 || code === 84;
 }
 
 function isDigit(code: number): boolean {

@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import { gunzipSync } from 'node:zlib';
 import { headerNames as cellsOf } from '../../analysis/read/recognise.ts';
+import { checkPlaces } from '../../analysis/records/check-pack.ts';
 import { InputError } from '../../analysis/records/input-error.ts';
 import type { PackPlaces } from '../../analysis/records/pack.ts';
 
@@ -21,14 +22,20 @@ export async function readPlaces(
   [west, south, east, north]: readonly [number, number, number, number],
 ): Promise<PackPlaces> {
   const name = path.basename(file);
-  const text = await readText(file, name);
+  const places = placesIn(await readText(file, name), name);
   const inside = ({ lat, lon }: { lat: number; lon: number }) =>
     lat >= south && lat <= north && lon >= west && lon <= east;
-  if (text.trimStart().startsWith('{')) {
-    const places = parsePlaces(text, name);
-    return { postcodes: places.postcodes.filter(inside), towns: places.towns.filter(inside) };
-  }
-  const postcodes = (text.includes('\t') ? fromGeoNames(text, name) : fromCsv(text, name)).filter(inside);
+  return { postcodes: places.postcodes.filter(inside), towns: places.towns.filter(inside) };
+}
+
+/**
+ * The places of a file's text, wherever they lie.
+ * @throws InputError naming file, line and value
+ */
+export function placesIn(text: string, name: string): PackPlaces {
+  const plain = text.replace(/^\ufeff/, '');
+  if (plain.trimStart().startsWith('{')) return checkPlaces(parsed(plain, name), name);
+  const postcodes = plain.includes('\t') ? fromGeoNames(plain, name) : fromCsv(plain, name);
   return { postcodes, towns: [] };
 }
 
@@ -42,10 +49,9 @@ async function readText(file: string, name: string): Promise<string> {
   }
 }
 
-function parsePlaces(text: string, file: string): PackPlaces {
+function parsed(text: string, file: string): unknown {
   try {
-    const { postcodes = [], towns = [] } = JSON.parse(text) as Partial<PackPlaces>;
-    return { postcodes, towns };
+    return JSON.parse(text);
   } catch {
     throw new InputError(`${file} is not valid JSON`);
   }

@@ -2,10 +2,10 @@ import { readFile, stat } from 'node:fs/promises';
 import path from 'node:path';
 import type { WinterSource } from '../../analysis/answer/place-histories.ts';
 import type { PlaceParameters } from '../../analysis/place/place-parameters.ts';
+import { checkPackManifest, checkPackStations, checkPlaces } from '../../analysis/records/check-pack.ts';
 import { decodeGrid, type PlaceGrid } from '../../analysis/records/grid.ts';
 import { InputError } from '../../analysis/records/input-error.ts';
 import {
-  checkManifest,
   postcodeKey,
   type PackManifest,
   type PackPlaces,
@@ -30,17 +30,17 @@ export class Pack implements WinterSource {
   /** @throws InputError when the folder is no pack, of another schema version, or damaged */
   static async open(folder: string): Promise<Pack> {
     const file = path.join(folder, 'pack.json');
-    const manifest = checkManifest(
+    const manifest = checkPackManifest(
       parseJson(await readFile(file, 'utf8').catch(refuseMissing(folder)), file),
       file,
     );
-    const stations = parseJson(
-      await readWhole(folder, manifest, 'stations.json'),
+    const stations = checkPackStations(
+      parseJson(await readWhole(folder, manifest, 'stations.json'), 'stations.json'),
       'stations.json',
-    ) as PackStation[];
+    );
     const hasPlaces = manifest.files.some((entry) => entry.path === 'places.json');
     const places = hasPlaces
-      ? (parseJson(await readWhole(folder, manifest, 'places.json'), 'places.json') as PackPlaces)
+      ? checkPlaces(parseJson(await readWhole(folder, manifest, 'places.json'), 'places.json'), 'places.json')
       : { postcodes: [], towns: [] };
     return new Pack(folder, manifest, stations, places);
   }
@@ -128,7 +128,8 @@ export async function checkedPath(folder: string, manifest: PackManifest, name: 
   return file;
 }
 
-function parseJson(text: string, file: string): unknown {
+/** @throws InputError for what is no JSON */
+export function parseJson(text: string, file: string): unknown {
   try {
     return JSON.parse(text);
   } catch {

@@ -1,7 +1,9 @@
 import { readdir, readFile, rename, writeFile } from 'node:fs/promises';
 import path from 'node:path';
-import { checkManifest, type PackIndexEntry } from '../../analysis/records/pack.ts';
+import { checkPackManifest } from '../../analysis/records/check-pack.ts';
 import { InputError } from '../../analysis/records/input-error.ts';
+import type { PackIndexEntry } from '../../analysis/records/pack.ts';
+import { parseJson } from './open-pack.ts';
 
 /**
  * Writes `index.json` of a folder of packs: invented packs last, then by title; the first is the default.
@@ -15,7 +17,7 @@ export async function writePackIndex(folder: string): Promise<PackIndexEntry[]> 
     const file = path.join(folder, item.name, 'pack.json');
     const text = await readFile(file, 'utf8').catch(() => null);
     if (text === null) continue;
-    const manifest = checkManifest(JSON.parse(text), file);
+    const manifest = checkPackManifest(parseJson(text, file), file);
     entries.push({
       id: manifest.id,
       title: manifest.title,

@@ -1,15 +1,14 @@
 import { t } from '../../analysis/language/t.ts';
 import { InputError } from '../../analysis/records/input-error.ts';
-import {
-  checkManifest,
-  type PackIndexEntry,
-  type PackManifest,
-  type PackStation,
-} from '../../analysis/records/pack.ts';
+import { checkPackManifest, checkPackStations, checkPlaces } from '../../analysis/records/check-pack.ts';
+import { decodeGrid } from '../../analysis/records/grid.ts';
+import type { PackIndexEntry, PackManifest, PackStation } from '../../analysis/records/pack.ts';
 import { decodeWinterTile } from '../../analysis/records/winter-tile.ts';
+import { formatBytes } from '../format/numbers.ts';
 import { keepWhole } from '../kept/kept-packs.ts';
 import type { FolderFile } from './brought-folder.ts';
 import type { Waiting } from './keep-made.ts';
+import { PACK_BYTES_MAX, PART_BYTES_MAX } from './limits.ts';
 import { ownPackId } from './own-pack-id.ts';
 import { sha256Of } from './sha256.ts';
 
@@ -29,9 +28,9 @@ export async function keepFolder(
       .filter(({ path }) => path.startsWith(folder))
       .map(({ path, file }) => [path.slice(folder.length), file]),
   );
-  const manifest = checkManifest(await jsonIn(inside.get('pack.json')!, 'pack.json'), 'pack.json');
-  checkShape(manifest);
+  const manifest = checkPackManifest(await jsonIn(inside.get('pack.json')!, 'pack.json'), 'pack.json');
   const total = manifest.files.reduce((sum, { bytes }) => sum + bytes, 0);
+  checkParts(manifest, total);
   let bytes = 0;
   for (const entry of manifest.files) {
     signal?.throwIfAborted();
@@ -39,14 +38,14 @@ export async function keepFolder(
     bytes += entry.bytes;
     onProgress({ doing: 'reading', bytes, total });
   }
-  const stations = await checkStations(inside);
+  const stations = await checkContent(inside);
   const id = ownPackId();
   const { title, invented, winters } = manifest;
   onProgress({ doing: 'keeping' });
   const kept = await keepWhole(
     {
       id,
-      title: String(title),
+      title,
       invented: invented === true,
       path: id,
       bytes: total,
@@ -63,22 +62,12 @@ export async function keepFolder(
   return kept.entry;
 }
 
-/** @throws InputError where a field is not what readers of packs rely on */
-function checkShape({ files, winters, bbox, sources }: PackManifest): void {
-  const wrong = (field: string): never => {
-    throw new InputError(t`pack.json: field "${field}" is not as it should be.`);
-  };
-  if (
-    !Array.isArray(files) ||
-    files.some(
-      ({ path, bytes, sha256 }) =>
-        typeof path !== 'string' || !Number.isInteger(bytes) || typeof sha256 !== 'string',
-    )
-  )
-    wrong('files');
-  if (!Number.isInteger(winters?.first) || !Number.isInteger(winters?.last)) wrong('winters');
-  if (!Array.isArray(bbox) || bbox.length !== 4 || bbox.some((side) => !Number.isFinite(side))) wrong('bbox');
-  if (!Array.isArray(sources)) wrong('sources');
+/** @throws InputError for more than is taken, or a part that no reader can do without */
+function checkParts({ files }: PackManifest, total: number): void {
+  if (total > PACK_BYTES_MAX)
+    throw new InputError(
+      t`The pack has ${formatBytes(total)} by its pack.json; at most ${formatBytes(PACK_BYTES_MAX)} are taken.`,
+    );
   for (const needed of ['stations.json', 'records.duckdb'])
     if (!files.some(({ path }) => path === needed))
       throw new InputError(t`pack.json does not list ${needed}.`);
@@ -100,29 +89,41 @@ async function checkFile(
     );
 }
 
-/** @throws InputError where stations or their winters can't be read */
-async function checkStations(inside: ReadonlyMap<string, File>): Promise<readonly PackStation[]> {
-  const stations = await jsonIn(inside.get('stations.json')!, 'stations.json');
-  if (!Array.isArray(stations) || stations.length === 0)
-    throw new InputError(t`stations.json lists no station.`);
+/** @throws InputError where stations, their winters, places or cells can't be read */
+async function checkContent(inside: ReadonlyMap<string, File>): Promise<readonly PackStation[]> {
+  const stations = checkPackStations(
+    await jsonIn(inside.get('stations.json')!, 'stations.json'),
+    'stations.json',
+  );
   const tiles = new Map<string, ReturnType<typeof decodeWinterTile>>();
-  for (const { id, lat, lon, tile } of stations as readonly PackStation[]) {
-    if (typeof id !== 'string' || !(Math.abs(lat) <= 90) || !(Math.abs(lon) <= 180))
-      throw new InputError(t`stations.json: a station has no id or no place.`);
+  for (const { id, tile } of stations) {
     const name = `winters/${tile}.arrow`;
     if (!tiles.has(tile)) {
       const file = inside.get(name);
       if (!file) throw new InputError(t`${name} is missing; build or download the pack again.`);
-      tiles.set(tile, decodeWinterTile(new Uint8Array(await file.arrayBuffer()), name));
+      tiles.set(tile, decodeWinterTile(await bytesIn(file, name), name));
     }
     if (!tiles.get(tile)!.has(id)) throw new InputError(t`${name}: station ${id} is missing.`);
   }
-  return stations as readonly PackStation[];
+  const [places, grid] = [inside.get('places.json'), inside.get('grid.bin')];
+  if (places) checkPlaces(await jsonIn(places, 'places.json'), 'places.json');
+  if (grid) decodeGrid(await bytesIn(grid, 'grid.bin'), 'grid.bin');
+  return stations;
+}
+
+/** @throws InputError for a part that is larger than any a pack has */
+async function bytesIn(file: File, name: string): Promise<Uint8Array> {
+  if (file.size > PART_BYTES_MAX)
+    throw new InputError(
+      t`${name} has ${formatBytes(file.size)}; at most ${formatBytes(PART_BYTES_MAX)} are taken.`,
+    );
+  return new Uint8Array(await file.arrayBuffer());
 }
 
 async function jsonIn(file: File, name: string): Promise<unknown> {
+  const text = new TextDecoder().decode(await bytesIn(file, name));
   try {
-    return JSON.parse(await file.text());
+    return JSON.parse(text);
   } catch {
     throw new InputError(t`${name} is not valid JSON.`);
   }
