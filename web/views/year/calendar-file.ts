@@ -1,5 +1,6 @@
 import { createEvents, type DateArray, type EventAttributes } from 'ics';
 import type { CalendarTask } from '../../../analysis/answer/year.ts';
+import { spokenLocale, t } from '../../../analysis/language/t.ts';
 import { civilDate, dayNumber, isCivilDate, type DayNumber } from '../../../analysis/units/calendar.ts';
 import { monthDayOf } from '../../format/month-day.ts';
 import { foldByOctets } from './fold-lines.ts';
@@ -22,10 +23,10 @@ export interface CalendarFile {
 }
 
 /** Stands in every event: an entry made once outlives what it was made from. */
-export const CALENDAR_CAUTION =
-  'Dates come from past winters and common practice, not from this winter’s weather: a forecast or warning in force goes first.';
+export const CALENDAR_CAUTION = t`Dates come from past winters and common practice, not from this winter’s weather: a forecast or warning in force goes first.`;
 
-const PRODUCT = '-//citrus-winters//the year at a place//EN';
+/** Ends with the language of the texts, as identifiers of products do. */
+const PRODUCT = `-//citrus-winters//the year at a place//${spokenLocale().split('-')[0].toUpperCase()}`;
 
 /** Tasks that say "not before": moved past a 29 February that a year lacks; all others are moved before it. */
 const NOT_BEFORE: ReadonlySet<CalendarTask['id']> = new Set(['prune', 'cut-frozen', 'plant']);
@@ -37,11 +38,12 @@ const NOT_BEFORE: ReadonlySet<CalendarTask['id']> = new Set(['prune', 'cut-froze
  */
 export function calendarFile(file: CalendarFile): string {
   const label = plainLine(file.placeLabel);
-  const title = `${file.typeName}, the year at ${label}`;
+  const title = t`${file.typeName}, the year at ${label}`;
   const events = file.tasks.map((task, i): EventAttributes => {
     const first = firstDay(task, file.startYear);
+    const what = plainLine(task.title);
     return {
-      title: `${plainLine(task.title)}${goesOn(task) ? ', from now on' : ''} (${plainLine(file.typeName)})`,
+      title: `${goesOn(task) ? t`${what}, from now on` : what} (${plainLine(file.typeName)})`,
       description: descriptionOf(task, { ...file, placeLabel: label }),
       start: dateArray(first),
       // The end is the day after the last.
@@ -75,16 +77,16 @@ function lastDay({ to, from }: CalendarTask, first: DayNumber): DayNumber {
 function descriptionOf(task: CalendarTask, file: CalendarFile): string {
   const sources = sourceNames(task);
   const estimated = file.estimated
-    ? 'No thermometer stood at this place: its winters are estimated from stations around.'
+    ? t`No thermometer stood at this place: its winters are estimated from stations around.`
     : '';
   const invented =
     file.inventedRegion === null
       ? ''
-      : `${plainLine(file.inventedRegion)} is an invented region: its weather is made up.`;
+      : t`${plainLine(file.inventedRegion)} is an invented region: its weather is made up.`;
   return [
     plainLine(task.why),
-    `For ${file.typeName} at ${file.placeLabel}. Dates: ${basisWords(task)}.`,
-    sources.length > 0 ? `Sources: ${sources.join('; ')}.` : '',
+    t`For ${file.typeName} at ${file.placeLabel}. Dates: ${basisWords(task)}.`,
+    sources.length > 0 ? t`Sources: ${sources.join('; ')}.` : '',
     estimated,
     invented,
     CALENDAR_CAUTION,

@@ -5,6 +5,7 @@ import type {
   TypeYear,
   YearAnswer,
 } from '../../../analysis/answer/year.ts';
+import { t } from '../../../analysis/language/t.ts';
 import { chanceStep } from '../../charts/harvest-loss.ts';
 import type { StripBar, StripRow } from '../../charts/year-strip.ts';
 import { formatMonthDay, formatMonthDays } from '../../format/month-day.ts';
@@ -38,7 +39,7 @@ export function stripRows(
       `freeze ${dates.limit_c}`,
       formatLimit(dates, unit),
       '',
-      `${limitWords(dates, unit)}, or colder,`,
+      t`${limitWords(dates, unit)}, or colder,`,
       dates,
     );
   });
@@ -78,25 +79,30 @@ function harvestRow(harvest: HarvestYear): StripRow {
     look: half.lost > 0 ? chanceStep(half.lost) : 0,
   }));
   const lost =
-    lost_before_end === null ? '' : `${lost_before_end >= 1 ? 'all' : formatChance(lost_before_end)} lost`;
-  const pick = pick_by !== null && !safe_to_the_end ? `pick by ${formatMonthDay(pick_by)}` : '';
+    lost_before_end === null
+      ? ''
+      : lost_before_end >= 1
+        ? t`all lost`
+        : t`${formatChance(lost_before_end)} lost`;
+  const pick = pick_by !== null && !safe_to_the_end ? t`pick by ${formatMonthDay(pick_by)}` : '';
+  const losses = halves.map(
+    (half) => t`By ${formatMonthDay(half.to)} ${formatChance(half.lost)} of crops are lost`,
+  );
   return {
     ...BARE,
     key: 'harvest',
-    label: 'Picking',
+    label: t`Picking`,
     bars: [...bars, { from, to, look: 'window' }],
     days: pick_by !== null && pick !== '' ? [{ date: pick_by, look: 'record' }] : [],
     // Where fruit hangs all winter the bar's ends are no dates of picking.
     ...(always_exposed
-      ? { detail: listed(pick, pick === '' ? lost && `${lost} by spring` : lost && `else ${lost}`) }
+      ? { detail: listed(pick, pick === '' ? lost && t`${lost} by spring` : lost && t`else ${lost}`) }
       : {
-          detail: lost === '' ? '' : `${lost} by its end`,
+          detail: lost === '' ? '' : t`${lost} by its end`,
           before: formatMonthDay(from),
           after: listed(formatMonthDay(to), pick),
         }),
-    words: `Ripe ${formatMonthDays(from, to, 'long')}. ${halves
-      .map((half) => `By ${formatMonthDay(half.to)} ${formatChance(half.lost)} of crops are lost`)
-      .join('; ')}${halves.length > 0 ? '.' : ''}`,
+    words: `${t`Ripe ${formatMonthDays(from, to, 'long')}.`} ${losses.join('; ')}${losses.length > 0 ? '.' : ''}`,
   };
 }
 
@@ -104,9 +110,9 @@ function harvestRow(harvest: HarvestYear): StripRow {
 function afterWords(to: string | null, dates: FreezeDates): string {
   if (to !== null) return formatMonthDay(to);
   const { winters, latest } = dates;
-  if (winters === 0) return 'not known';
-  if (latest === null) return 'none on record';
-  return `${formatMonthDay(latest)}, in ${countWith(dates)} of ${winters}`;
+  if (winters === 0) return t`not known`;
+  if (latest === null) return t`none on record`;
+  return t`${formatMonthDay(latest)}, in ${countWith(dates)} of ${winters}`;
 }
 
 function listed(...parts: readonly string[]): string {

@@ -1,4 +1,5 @@
 import type { CalendarTask } from '../../../analysis/answer/year.ts';
+import { t } from '../../../analysis/language/t.ts';
 import { sourceOf } from '../../../analysis/tree/sources.ts';
 import { axisDay } from '../../charts/year-strip.ts';
 import { formatMonthDay, formatMonthDays } from '../../format/month-day.ts';
@@ -7,15 +8,15 @@ import { textInUnit } from '../../format/text-in-unit.ts';
 
 /** Short names for the strip, where a title has no room. */
 export const TASK_NAMES: Readonly<Record<CalendarTask['id'], string>> = {
-  'stop-feeding': 'Stop feeding',
-  toughen: 'Toughen',
-  'covers-ready': 'Covers ready',
-  harvest: 'Pick',
-  'pick-by': 'Pick by',
-  prune: 'Routine pruning',
-  'cut-frozen': 'Cut a frozen tree',
-  plant: 'Plant',
-  bloom: 'Main bloom',
+  'stop-feeding': t`Stop feeding`,
+  toughen: t`Toughen`,
+  'covers-ready': t`Covers ready`,
+  harvest: t`Pick`,
+  'pick-by': t`Pick by`,
+  prune: t`Routine pruning`,
+  'cut-frozen': t`Cut a frozen tree`,
+  plant: t`Plant`,
+  bloom: t`Main bloom`,
 };
 
 /** To be done when their day comes; what else is told by one day goes on from it. */
@@ -30,22 +31,23 @@ export function goesOn({ id, to }: Pick<CalendarTask, 'id' | 'to'>): boolean {
 export function taskDates(task: CalendarTask, form: 'long' | 'short' = 'short'): string {
   const { from, to } = task;
   if (to !== null) return formatMonthDays(from, to, form);
-  return `${goesOn(task) ? 'from' : 'by'} ${formatMonthDay(from, form)}`;
+  const date = formatMonthDay(from, form);
+  return goesOn(task) ? t`from ${date}` : t`by ${date}`;
 }
 
 /** Whose word the dates are. */
 export function basisWords(task: CalendarTask): string {
   switch (task.basis) {
     case 'record':
-      return 'from this place’s record';
+      return t`from this place’s record`;
     case 'practice':
-      return sourceNames(task).length > 0 ? 'common practice' : 'common practice, no source';
+      return sourceNames(task).length > 0 ? t`common practice` : t`common practice, no source`;
     case 'memory':
-      return 'recalled from general guides';
+      return t`recalled from general guides`;
     case 'inferred':
-      return 'inferred from the sources';
+      return t`inferred from the sources`;
     case 'found':
-      return 'as published';
+      return t`as published`;
   }
 }
 
