@@ -141,8 +141,11 @@ function readAnything(text: string): Yard {
   }
   const schema = typeof value === 'object' && value !== null && 'schema' in value ? value.schema : undefined;
   if (schema !== YARD_SCHEMA) {
-    const found = typeof schema === 'number' ? t`schema ${schema}` : t`no schema number`;
-    throw new InputError(t`this yard file has ${found}; schema ${YARD_SCHEMA} is what can be read.`);
+    throw new InputError(
+      typeof schema === 'number'
+        ? t`this yard file has schema ${schema}; schema ${YARD_SCHEMA} is what can be read.`
+        : t`this yard file has no schema number; schema ${YARD_SCHEMA} is what can be read.`,
+    );
   }
   const yard = readYard(jsonObject(value, t`The yard`, YARD_FIELDS));
   checkYard(yard);
