@@ -1,3 +1,4 @@
+import { t } from '../../../analysis/language/t.ts';
 import { seededRandom } from '../../../analysis/math/seeded-random.ts';
 import type { KeptNights } from '../../../analysis/records/kept-nights.ts';
 import { NIGHT_KINDS } from '../../../analysis/records/nights.ts';
@@ -27,5 +28,5 @@ export function inventedReadings(nights: KeptNights): string {
       const minimumC = minima[row]! / 100 + offsetC + SCATTER_C * random.normal();
       return `${formatIsoDay(nights.day[row]!)},${celsiusToFahrenheit(minimumC).toFixed(1)}`;
     });
-  return ['Morning,Minimum (°F)', ...lines].join('\n');
+  return [t`Morning,Minimum (°F)`, ...lines].join('\n');
 }
