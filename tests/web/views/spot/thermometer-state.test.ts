@@ -35,6 +35,17 @@ describe('readings on the page', () => {
     expect([state.problem, state.read?.readings.length]).toEqual([null, 3]);
   });
 
+  it('ask for the order of day and month only where dates contradict each other', () => {
+    const state = new ThermometerState(memoryStorage());
+    state.type('25/01/2024,28\n01/26/2024,30\n01/27/2024,31\n01/28/2024,32');
+    expect([state.read, state.asksForOrder]).toEqual([null, true]);
+    expect(state.problem).toMatch(/can only be day first.*only month first/);
+    state.decide({ order: 'month first' });
+    expect([state.problem, state.asksForOrder]).toEqual([null, false]);
+    state.type('no dates here');
+    expect(state.asksForOrder).toBe(false);
+  });
+
   it('can be put back after a file or a clearing took their place, and that again', () => {
     const state = new ThermometerState(memoryStorage());
     expect(state.canPutBack).toBe(false);
