@@ -8,3 +8,11 @@ export const BASIS_WORDS: Readonly<Record<Basis, string>> = {
   inferred: t`worked out from sources`,
   practice: t`common practice, no source`,
 };
+
+/** The same in a word, for cells and brackets. */
+export const BASIS_NAMES: Readonly<Record<Basis, string>> = {
+  found: t`found`,
+  memory: t`memory`,
+  inferred: t`inferred`,
+  practice: t`practice`,
+};

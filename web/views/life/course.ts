@@ -1,4 +1,6 @@
 import type { PlantingLife } from '../../../analysis/answer/life.ts';
+import { sayList } from '../../../analysis/language/lists.ts';
+import { t } from '../../../analysis/language/t.ts';
 import { formatWinter } from '../../format/dates.ts';
 import { plural } from '../../format/numbers.ts';
 
@@ -16,18 +18,18 @@ interface LetterWords {
 }
 
 export const LETTER_WORDS: Readonly<Record<string, LetterWords>> = {
-  '.': { told: 'living, too young to bear', short: 'too young to bear' },
-  c: { told: 'a crop picked', short: 'picked' },
+  '.': { told: t`living, too young to bear`, short: t`too young to bear` },
+  c: { told: t`a crop picked`, short: t`picked` },
   b: {
-    told: 'a crop picked, though its bloom or new growth had been hit',
-    short: 'picked after bloom or new growth was hit',
+    told: t`a crop picked, though its bloom or new growth had been hit`,
+    short: t`picked after bloom or new growth was hit`,
   },
-  f: { told: 'its crop lost', short: 'crop lost' },
-  l: { told: 'leaves and twigs lost', short: 'leaves lost' },
-  w: { told: 'major limbs lost', short: 'limbs lost' },
-  k: { told: 'killed to the graft', short: 'killed' },
-  r: { told: 'no crop while it grew again', short: 'growing again' },
-  '?': { told: 'winter not complete, no loss seen', short: 'not complete' },
+  f: { told: t`its crop lost`, short: t`crop lost` },
+  l: { told: t`leaves and twigs lost`, short: t`leaves lost` },
+  w: { told: t`major limbs lost`, short: t`limbs lost` },
+  k: { told: t`killed to the graft`, short: t`killed` },
+  r: { told: t`no crop while it grew again`, short: t`growing again` },
+  '?': { told: t`winter not complete, no loss seen`, short: t`not complete` },
 };
 
 /** Letters that tell of a loss, each named with its winter. */
@@ -44,28 +46,29 @@ export function winterAfter(autumn: number, hemisphere: Hemisphere): number {
 }
 
 const FIRST_TEN = [
-  'first',
-  'second',
-  'third',
-  'fourth',
-  'fifth',
-  'sixth',
-  'seventh',
-  'eighth',
-  'ninth',
-  'tenth',
+  t`first`,
+  t`second`,
+  t`third`,
+  t`fourth`,
+  t`fifth`,
+  t`sixth`,
+  t`seventh`,
+  t`eighth`,
+  t`ninth`,
+  t`tenth`,
 ];
 
 /** `third`, `21st`. */
 export function ordinal(count: number): string {
-  const tail = count % 100 > 10 && count % 100 < 14 ? 'th' : (['th', 'st', 'nd', 'rd'][count % 10] ?? 'th');
-  return FIRST_TEN[count - 1] ?? `${count}${tail}`;
+  const last = count % 100 > 10 && count % 100 < 14 ? 0 : count % 10;
+  const figures = [t`${count}th`, t`${count}st`, t`${count}nd`, t`${count}rd`];
+  return FIRST_TEN[count - 1] ?? figures[last] ?? figures[0];
 }
 
 /** What a letter says; the last one of a tree whose end isn't known says so. */
 function toldOf({ fate, course }: PlantingLife, step: number): string {
   if (fate === 'unknown' && step === course.length - 1)
-    return 'a night cold enough to kill it, in a winter that isn’t complete';
+    return t`a night cold enough to kill it, in a winter that isn’t complete`;
   return LETTER_WORDS[course[step]]?.told ?? course[step];
 }
 
@@ -75,7 +78,7 @@ function toldOf({ fate, course }: PlantingLife, step: number): string {
  */
 export function cellSentence(planting: PlantingLife, step: number, hemisphere: Hemisphere): string {
   const winter = formatWinter(planting.winter + step, hemisphere);
-  return `Planted autumn ${autumnOf(planting.winter, hemisphere)}, ${ordinal(step + 1)} winter ${winter}: ${toldOf(planting, step)}.`;
+  return t`Planted autumn ${autumnOf(planting.winter, hemisphere)}, ${ordinal(step + 1)} winter ${winter}: ${toldOf(planting, step)}.`;
 }
 
 /** The course in words: runs of quiet winters counted, every loss with its winter. */
@@ -87,7 +90,8 @@ export function courseWords({ winter, course, fate }: PlantingLife, hemisphere: 
     let to = from + 1;
     if (LOSSES.includes(letter)) {
       const doubtful = fate === 'unknown' && to === course.length;
-      parts.push(`${short} ${formatWinter(winter + from, hemisphere)}${doubtful ? ', not certain' : ''}`);
+      const lost = `${short} ${formatWinter(winter + from, hemisphere)}`;
+      parts.push(doubtful ? t`${lost}, not certain` : lost);
     } else {
       while (course[to] === letter) to++;
       parts.push(`${to - from} ${short}`);
@@ -99,48 +103,51 @@ export function courseWords({ winter, course, fate }: PlantingLife, hemisphere: 
 
 /** `killed`, `living at the end of the record`, `not known`. */
 export function fateWords({ fate }: Pick<PlantingLife, 'fate'>): string {
-  return { killed: 'killed', living: 'living at the end of the record', unknown: 'not known' }[fate];
+  return { killed: t`killed`, living: t`living at the end of the record`, unknown: t`not known` }[fate];
 }
 
 /** What became of one tree, in two or three sentences. */
 export function storyOf(planting: PlantingLife, hemisphere: Hemisphere): string {
   const { winter, course, crops, years } = planting;
   const named = (step: number): string => formatWinter(winter + step, hemisphere);
-  const start = `Planted in the autumn of ${autumnOf(winter, hemisphere)}, the tree`;
-  const gave = crops === 0 ? 'no crop' : plural(crops, 'crop');
+  const gave = crops === 0 ? t`no crop` : plural(crops, t`crop`, t`crops`);
+  const winters = plural(course.length, t`winter`, t`winters`);
   const lost = (
     [
-      ['f', 'its crop'],
-      ['l', 'leaves and twigs'],
-      ['w', 'major limbs'],
+      ['f', t`its crop`],
+      ['l', t`leaves and twigs`],
+      ['w', t`major limbs`],
     ] as const
   ).flatMap(([letter, what]) => {
-    const winters = [...course].flatMap((entry, step) => (entry === letter ? [named(step)] : []));
-    if (winters.length === 0) return [];
+    const hit = [...course].flatMap((entry, step) => (entry === letter ? [named(step)] : []));
+    if (hit.length === 0) return [];
     const when =
-      winters.length > NAMED_LOSSES
-        ? `${winters.length} winters between ${winters[0]} and ${winters.at(-1)}`
-        : listed(winters);
-    return [`${what} in ${when}`];
+      hit.length > NAMED_LOSSES
+        ? t`${hit.length} winters between ${hit[0]} and ${hit[hit.length - 1]}`
+        : listed(hit);
+    return [t`${what} in ${when}`];
   });
-  const losses = lost.length === 0 ? '' : ` It lost ${listed(lost, ', and')}.`;
-  return `${start} gave ${gave} in ${plural(course.length, 'winter')}.${losses} ${endOf(planting, years, hemisphere)}`;
+  return [
+    t`Planted in the autumn of ${autumnOf(winter, hemisphere)}, the tree gave ${gave} in ${winters}.`,
+    ...(lost.length === 0 ? [] : [t`It lost ${listed(lost, ', and')}.`]),
+    endOf(planting, years, hemisphere),
+  ].join(' ');
 }
 
 function endOf(planting: PlantingLife, years: number, hemisphere: Hemisphere): string {
   const { fate, winter, course } = planting;
   const last = formatWinter(winter + course.length - 1, hemisphere);
   if (fate === 'killed')
-    return `The winter of ${last}, its ${ordinal(course.length)}, killed it to the graft.`;
+    return t`The winter of ${last}, its ${ordinal(course.length)}, killed it to the graft.`;
   if (fate === 'unknown')
-    return `The winter of ${last} isn’t complete, and one of its nights was cold enough to kill the tree: what became of it is not known.`;
-  return `It was living at the end of the record, after ${plural(years, 'winter')}.`;
+    return t`The winter of ${last} isn’t complete, and one of its nights was cold enough to kill the tree: what became of it is not known.`;
+  return t`It was living at the end of the record, after ${plural(years, t`winter`, t`winters`)}.`;
 }
 
 /** `a`, `a and b`, `a, b and c`; parts that hold an `and` of their own want a comma before the last. */
-export function listed(parts: readonly string[], last = ' and'): string {
-  if (parts.length < 2) return parts.join('');
-  return `${parts.slice(0, -1).join(', ')}${last} ${parts.at(-1)}`;
+export function listed(parts: readonly string[], last: ' and' | ', and' = ' and'): string {
+  if (last === ' and' || parts.length < 2) return sayList(parts);
+  return t`${parts.slice(0, -1).join(', ')}, and ${parts[parts.length - 1]}`;
 }
 
 /** A winter that killed, and how many of the trees then standing. */
@@ -169,18 +176,16 @@ export function killingWinters(plantings: readonly PlantingLife[]): readonly Kil
 
 /** The same in a sentence; the worst few where there are many. */
 export function killingSentence(killing: readonly KillingWinter[], hemisphere: Hemisphere): string {
-  if (killing.length === 0) return 'No tree is known to have died.';
+  if (killing.length === 0) return t`No tree is known to have died.`;
   const worst = [...killing].sort((a, b) => b.killed - a.killed || a.winter - b.winter).slice(0, 5);
   const told = worst.map(
     ({ winter, killed, standing }) =>
-      `${formatWinter(winter, hemisphere)} (${killed} of ${standing} then standing)`,
+      t`${formatWinter(winter, hemisphere)} (${killed} of ${standing} then standing)`,
   );
-  if (killing.length === 1) return `One winter killed trees: ${told[0]}.`;
-  const intro =
-    killing.length > worst.length
-      ? `${killing.length} winters killed trees, these most of them: `
-      : `${killing.length} winters killed trees: `;
-  return `${intro}${listed(told)}.`;
+  if (killing.length === 1) return t`One winter killed trees: ${told[0]}.`;
+  return killing.length > worst.length
+    ? t`${killing.length} winters killed trees, these most of them: ${listed(told)}.`
+    : t`${killing.length} winters killed trees: ${listed(told)}.`;
 }
 
 /** Killing winters to name above their columns: those that killed most, no two closer than `gap` winters. */
@@ -196,6 +201,6 @@ export function namedWinters(
   }
   return named.map(({ winter, killed }) => ({
     winter,
-    words: `${formatWinter(winter, hemisphere)} killed ${killed}`,
+    words: t`${formatWinter(winter, hemisphere)} killed ${killed}`,
   }));
 }

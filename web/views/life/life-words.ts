@@ -6,9 +6,11 @@ import type {
   TypeLife,
 } from '../../../analysis/answer/life.ts';
 import { FEWEST_WINTERS_TO_FIT } from '../../../analysis/extremes/fit-winters.ts';
+import { sayFigure } from '../../../analysis/language/figures.ts';
+import { said, t } from '../../../analysis/language/t.ts';
 import { READINGS, type Reading } from '../../../analysis/tree/winter-margins.ts';
 import { errorWords } from '../../format/estimated.ts';
-import { formatChance, plural } from '../../format/numbers.ts';
+import { formatChance, formatPercent, formatPlain, plural } from '../../format/numbers.ts';
 import { FIXED_SPACE } from '../../format/temperatures.ts';
 import { shortTypeName } from '../../format/type-names.ts';
 import type { TemperatureUnit } from '../../format/unit.ts';
@@ -17,8 +19,8 @@ import type { TemperatureUnit } from '../../format/unit.ts';
 const SELDOM_HARDENED = 0.5;
 
 export const READING_WORDS: Readonly<Record<Reading, { readonly name: string; readonly short: string }>> = {
-  night_by_night: { name: 'Hardening counted night by night', short: 'Night by night' },
-  hardened: { name: 'Hardened trees', short: 'Hardened trees' },
+  night_by_night: { name: t`Hardening counted night by night`, short: t`Night by night` },
+  hardened: { name: t`Hardened trees`, short: t`Hardened trees` },
 };
 
 /** Columns of a table with a row name and a cell for each reading. */
@@ -35,14 +37,15 @@ export function hasShares({ winters }: Pick<LifeAnswer, 'winters'>): boolean {
 /** A share as a percentage; its ends say `under 1%` and `over 99%`, since no record proves never or always. */
 export function formatShare(share: number | null): string {
   if (share === null) return formatChance(null);
-  return share >= 1 ? 'over 99%' : share <= 0 ? 'under 1%' : formatChance(share);
+  if (share >= 1) return t`over ${formatPercent(99)}`;
+  return share <= 0 ? t`under ${formatPercent(1)}` : formatChance(share);
 }
 
 /** `25% to 60%`, one figure where both ends read the same, `''` while there is none. */
 export function rangeOfShare({ low, high }: Pick<AgeShare, 'low' | 'high'>): string {
   if (low === null || high === null) return '';
   const [from, to] = [formatShare(low), formatShare(high)];
-  return from === to ? from : `${from} to ${to}`;
+  return from === to ? from : t`${from} to ${to}`;
 }
 
 /**
@@ -51,19 +54,19 @@ export function rangeOfShare({ low, high }: Pick<AgeShare, 'low' | 'high'>): str
  */
 export function shareWords(age: AgeShare): string {
   const { share, low, high, followed, alive } = age;
-  if (share === null) return 'not known';
+  if (share === null) return t`not known`;
   if (share >= 1) {
     const seen =
       followed === 0
-        ? 'no loss, going round these winters'
+        ? t`no loss, going round these winters`
         : alive === followed
-          ? `all ${followed} followed`
-          : `none of ${followed} followed is known to have died`;
-    return low === null ? seen : `${seen}; at least ${formatShare(low)}`;
+          ? t`all ${followed} followed`
+          : t`none of ${followed} followed is known to have died`;
+    return low === null ? seen : t`${seen}; at least ${formatShare(low)}`;
   }
   if (share <= 0) {
-    const seen = followed === 0 ? 'none, going round these winters' : `none of ${followed} followed`;
-    return high === null ? seen : `${seen}; at most ${formatShare(high)}`;
+    const seen = followed === 0 ? t`none, going round these winters` : t`none of ${followed} followed`;
+    return high === null ? seen : t`${seen}; at most ${formatShare(high)}`;
   }
   return formatShare(share);
 }
@@ -77,80 +80,84 @@ export function shareWithRange(age: AgeShare): string {
 
 /** `22 of 51 lived`; `none followed that far`. */
 export function followedWords({ followed, alive }: Pick<AgeShare, 'followed' | 'alive'>): string {
-  return followed === 0 ? 'none followed that far' : `${alive} of ${followed} lived`;
+  return followed === 0 ? t`none followed that far` : t`${alive} of ${followed} lived`;
 }
 
 /** What the kill threshold's own range makes of a share: `kill figure’s range 20% to 60%`; `''` where it makes nothing. */
 export function thresholdWords({ share, if_threshold: { low, high } }: AgeShare): string {
   if (low === null || high === null || share === null) return '';
   const [least, most] = [Math.min(low, high), Math.max(low, high)].map(formatShare);
-  return least === most ? '' : `kill figure’s range ${least} to ${most}`;
+  return least === most ? '' : t`kill figure’s range ${least} to ${most}`;
 }
 
 /** The first sentence: how many winters, how many could be followed ten years, how many lived by each reading. */
 export function leadSentence(life: LifeAnswer, type: TypeLife, estimated: boolean): string {
-  const short = shortTypeName(type.name);
+  const short = shortTypeName(said(type.name));
   const name = short.includes(',') ? `${short},` : short;
   const { night_by_night: colder, hardened } = type;
-  const winters = plural(life.winters.length, estimated ? 'estimated winter' : 'winter');
-  const age = life.start_age_years === 1 ? 'young' : `${life.start_age_years}-year-old`;
-  const start = `Of ${winters} in which you could have planted a ${age} ${name} here`;
+  const winters = estimated
+    ? plural(life.winters.length, t`estimated winter`, t`estimated winters`)
+    : plural(life.winters.length, t`winter`, t`winters`);
+  const age = life.start_age_years === 1 ? t`young` : t`${life.start_age_years}-year-old`;
   const { followed, alive } = colder.ten_years;
-  if (followed === 0) return `${start}, none could be followed through ten winters: the record is too short.`;
-  const could = `${start}, ${followed} could be followed through ten winters`;
-  const trees = (count: number, of = 'of those trees'): string =>
-    count === 0 ? `none ${of}` : count === followed ? `all ${followed} ${of}` : `${count} ${of}`;
+  if (followed === 0)
+    return t`Of ${winters} in which you could have planted a ${age} ${name} here, none could be followed through ten winters: the record is too short.`;
+  const lived = ofThoseTrees(alive, followed);
   if (hardened.ten_years.alive === alive)
-    return `${could}; ${trees(alive)} lived, with hardening counted night by night as with hardened trees.`;
-  return (
-    `${could}. With hardening counted night by night, ${trees(alive)} lived; ` +
-    `had every tree been hardened, ${trees(hardened.ten_years.alive, 'of them')}.`
-  );
+    return t`Of ${winters} in which you could have planted a ${age} ${name} here, ${followed} could be followed through ten winters; ${lived} lived, with hardening counted night by night as with hardened trees.`;
+  return t`Of ${winters} in which you could have planted a ${age} ${name} here, ${followed} could be followed through ten winters. With hardening counted night by night, ${lived} lived; had every tree been hardened, ${ofThem(hardened.ten_years.alive, followed)}.`;
+}
+
+function ofThoseTrees(count: number, followed: number): string {
+  if (count === 0) return t`none of those trees`;
+  return count === followed ? t`all ${count} of those trees` : t`${count} of those trees`;
+}
+
+function ofThem(count: number, followed: number): string {
+  if (count === 0) return t`none of them`;
+  return count === followed ? t`all ${count} of them` : t`${count} of them`;
 }
 
 /** How long half the trees live, in one sentence; the colder reading first. */
 export function medianSentence({ night_by_night: colder, hardened }: TypeLife, horizon: number): string {
   const [first, second] = [colder.median_years, hardened.median_years];
-  const half = ({ years, low, high }: LifeReading['median_years']): string => {
-    const most = high === null || high > horizon ? `more than ${horizon}` : String(high);
-    const range = low === null ? '' : ` (range ${low} to ${most})`;
-    return years === null ? '' : `reach ${plural(years, 'winter')}${range}`;
+  const reached = ({ years, low, high }: LifeReading['median_years']): string => {
+    const winters = plural(years ?? 0, t`winter`, t`winters`);
+    const most = high === null || high > horizon ? t`more than ${horizon}` : String(high);
+    return low === null ? winters : `${winters} ${t`(range ${low} to ${most})`}`;
   };
-  const outlive = `outlive the ${horizon} winters told of`;
   const orMore = ({ low }: LifeReading['median_years']): string =>
-    low === null ? '' : ` (range ${low} or more)`;
+    low === null ? '' : ` ${t`(range ${low} or more)`}`;
   if (first.years === null) {
-    const told = `More than half of the trees planted ${outlive}${orMore(first)}`;
     const same = second.years === null && (second.low === null || second.low === first.low);
-    if (same) return `${told}, by either reading.`;
+    if (same)
+      return t`More than half of the trees planted outlive the ${horizon} winters told of${orMore(first)}, by either reading.`;
     return second.years === null
-      ? `${told}, and so do more than half of hardened trees${orMore(second)}.`
-      : `${told}; half of hardened trees ${half(second)}.`;
+      ? t`More than half of the trees planted outlive the ${horizon} winters told of${orMore(first)}, and so do more than half of hardened trees${orMore(second)}.`
+      : t`More than half of the trees planted outlive the ${horizon} winters told of${orMore(first)}; half of hardened trees reach ${reached(second)}.`;
   }
-  const told = `Half of the trees planted ${half(first)}`;
-  if (second.years === null) return `${told}; of hardened trees more than half ${outlive}${orMore(second)}.`;
-  return half(first) === half(second)
-    ? `${told}, by either reading.`
-    : `${told}; of hardened trees half ${half(second)}.`;
+  if (second.years === null)
+    return t`Half of the trees planted reach ${reached(first)}; of hardened trees more than half outlive the ${horizon} winters told of${orMore(second)}.`;
+  return reached(first) === reached(second)
+    ? t`Half of the trees planted reach ${reached(first)}, by either reading.`
+    : t`Half of the trees planted reach ${reached(first)}; of hardened trees half reach ${reached(second)}.`;
 }
 
 /** How hardened trees here are when it matters; `''` where no night came near. */
 export function hardeningSentence({ hardening_on_cold_nights: hardening }: TypeLife): string {
   if (hardening === null) return '';
-  const degree = hardening >= 0.995 ? 'full' : `${Math.round(hardening * 100)}% of full`;
+  const degree = hardening >= 0.995 ? t`full` : t`${formatPercent(Math.round(hardening * 100))} of full`;
   return hardening < SELDOM_HARDENED
-    ? `Trees here are seldom fully hardened when the cold comes: on nights near the leaf limit they had ${degree} hardening on average.`
-    : `On nights near the leaf limit trees here had ${degree} hardening on average.`;
+    ? t`Trees here are seldom fully hardened when the cold comes: on nights near the leaf limit they had ${degree} hardening on average.`
+    : t`On nights near the leaf limit trees here had ${degree} hardening on average.`;
 }
 
 /** A count of crops: `6`, worst tenth `at most 2`, `none`. */
 export function cropCells(count: CropCount | null): readonly [median: string, worst: string] {
   if (count === null) return ['–', '–'];
-  const figure = (value: number): string => String(Number(value.toFixed(1)));
-  const none = 'none';
   return [
-    count.median === 0 ? none : figure(count.median),
-    count.worst_tenth === 0 ? none : `at most${FIXED_SPACE}${figure(count.worst_tenth)}`,
+    count.median === 0 ? t`none` : formatPlain(count.median, 1),
+    count.worst_tenth === 0 ? t`none` : t`at most${FIXED_SPACE}${formatPlain(count.worst_tenth, 1)}`,
   ];
 }
 
@@ -162,25 +169,24 @@ export function cropRows(type: TypeLife): readonly (readonly string[])[] {
     ...readings.map(cell),
   ];
   const rows = [
-    row('Median of the plantings', (reading) => cropCells(reading.crops_in_ten)[0]),
-    row('The worst tenth', (reading) => cropCells(reading.crops_in_ten)[1]),
-    row('Median, with bloom or new growth lost', (reading) => cropCells(reading.crops_in_ten_with_bloom)[0]),
+    row(t`Median of the plantings`, (reading) => cropCells(reading.crops_in_ten)[0]),
+    row(t`The worst tenth`, (reading) => cropCells(reading.crops_in_ten)[1]),
+    row(t`Median, with bloom or new growth lost`, (reading) => cropCells(reading.crops_in_ten_with_bloom)[0]),
     row(
-      'The worst tenth, with bloom or new growth lost',
+      t`The worst tenth, with bloom or new growth lost`,
       (reading) => cropCells(reading.crops_in_ten_with_bloom)[1],
     ),
-    row('Crops lost in ten winters of bearing age', ({ crops_lost_in_ten: lost }) =>
-      lost === null ? '–' : lost === 0 ? 'none' : lost.toFixed(1),
+    row(t`Crops lost in ten winters of bearing age`, ({ crops_lost_in_ten: lost }) =>
+      lost === null ? '–' : lost === 0 ? t`none` : sayFigure(lost, 1),
     ),
   ];
   if (readings.every(({ nights_covered: nights }) => nights === null)) return rows;
   return [
     ...rows,
-    row(
-      'Nights a winter under the cover, mean',
-      ({ nights_covered: nights }) => nights?.mean.toFixed(1) ?? '–',
+    row(t`Nights a winter under the cover, mean`, ({ nights_covered: nights }) =>
+      nights ? sayFigure(nights.mean, 1) : '–',
     ),
-    row('Nights under the cover in the worst winter', ({ nights_covered: nights }) =>
+    row(t`Nights under the cover in the worst winter`, ({ nights_covered: nights }) =>
       nights === null ? '–' : String(nights.worst),
     ),
   ];
@@ -189,38 +195,44 @@ export function cropRows(type: TypeLife): readonly (readonly string[])[] {
 /** The crops of the first ten winters in one sentence. */
 export function cropsSentence(type: TypeLife): string {
   const crops = type.night_by_night.crops_in_ten;
-  if (crops === null) return 'No planting could be followed for ten winters, so crops are not counted.';
-  const [median, worst] = cropCells(crops);
+  if (crops === null) return t`No planting could be followed for ten winters, so crops are not counted.`;
   const most = Math.max(0, 11 - type.first_crop_year);
   const all = (count: number): boolean => most > 0 && count >= most;
-  const plantings = plural(crops.plantings, 'planting');
-  const half = all(crops.median)
-    ? `at least half of ${plantings} gave every one`
-    : `half of ${plantings} gave ${crops.median === 0 ? median : `${median} or fewer`}`;
+  const plantings = plural(crops.plantings, t`planting`, t`plantings`);
   const gave = all(crops.worst_tenth)
-    ? `at least nine in ten of ${plantings} gave every one`
-    : `${half} and the worst tenth ${worst}`;
-  return `Of the ${most} crops a tree could give in its first ten winters, ${gave}, with hardening counted night by night.`;
+    ? t`at least nine in ten of ${plantings} gave every one`
+    : t`${halfGave(crops, all(crops.median), plantings)} and ${worstGave(crops)}`;
+  return t`Of the ${most} crops a tree could give in its first ten winters, ${gave}, with hardening counted night by night.`;
+}
+
+function halfGave({ median }: CropCount, isAll: boolean, plantings: string): string {
+  if (isAll) return t`at least half of ${plantings} gave every one`;
+  if (median === 0) return t`half of ${plantings} gave none`;
+  return t`half of ${plantings} gave ${formatPlain(median, 1)} or fewer`;
+}
+
+function worstGave({ worst_tenth: worst }: CropCount): string {
+  if (worst === 0) return t`the worst tenth none`;
+  return t`the worst tenth at most${FIXED_SPACE}${formatPlain(worst, 1)}`;
 }
 
 /** How good estimated winters are; that they are estimated is told by the answer's own notes. */
 export function estimatedSentence(errorC: number, unit: TemperatureUnit, shares: boolean): string {
-  return (
-    `The level of these winters is good to about ${errorWords(errorC, unit)}. ` +
-    `${shares ? 'The ranges allow for that; single' : 'Single'} plantings may have gone better or worse.`
-  );
+  return shares
+    ? t`The level of these winters is good to about ${errorWords(errorC, unit)}. The ranges allow for that; single plantings may have gone better or worse.`
+    : t`The level of these winters is good to about ${errorWords(errorC, unit)}. Single plantings may have gone better or worse.`;
 }
 
 /** What stands in for shares where the record is short; `''` where it is long enough. */
 export function shortRecordSentence(life: Pick<LifeAnswer, 'winters'>): string {
   if (hasShares(life)) return '';
-  return `What is told here is counted: no share of trees is worked out from fewer than ${FEWEST_WINTERS_TO_FIT} winters.`;
+  return t`What is told here is counted: no share of trees is worked out from fewer than ${FEWEST_WINTERS_TO_FIT} winters.`;
 }
 
 /** An age for a list: its share with the range, or on a short record the bare count. */
 export function countOrShare(age: AgeShare, shares: boolean): string {
   if (shares) return shareWithRange(age);
-  return age.followed === 0 ? 'none followed' : `${age.alive} of ${age.followed}`;
+  return age.followed === 0 ? t`none followed` : t`${age.alive} of ${age.followed}`;
 }
 
 /** First crop, ten and twenty years as bare counts, for a short record. */
@@ -230,8 +242,8 @@ export function countRows(type: TypeLife): readonly (readonly string[])[] {
     ...READINGS.map((reading) => countOrShare(type[reading][key], false)),
   ];
   return [
-    row(`First crop, winter ${type.first_crop_year}`, 'first_crop'),
-    row('Ten years', 'ten_years'),
-    row('Twenty years', 'twenty_years'),
+    row(t`First crop, winter ${type.first_crop_year}`, 'first_crop'),
+    row(t`Ten years`, 'ten_years'),
+    row(t`Twenty years`, 'twenty_years'),
   ];
 }

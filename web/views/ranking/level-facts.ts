@@ -1,7 +1,8 @@
 import type { LevelAnswer } from '../../../analysis/answer/assessment.ts';
 import { t } from '../../../analysis/language/t.ts';
-import type { Basis, CitrusType } from '../../../analysis/tree/catalogue.ts';
+import type { CitrusType } from '../../../analysis/tree/catalogue.ts';
 import { levelWords, rareEnd } from '../../format/answer-words.ts';
+import { BASIS_NAMES } from '../../format/basis-words.ts';
 import { formatChance, formatHours, plural } from '../../format/numbers.ts';
 import { gainWords, hasGain } from '../../format/gain-words.ts';
 import {
@@ -26,21 +27,13 @@ export interface LevelFact {
   readonly cells: readonly string[];
 }
 
-/** How a threshold is known, in a word. */
-const BASIS: Readonly<Record<Basis, string>> = {
-  found: t`found`,
-  memory: t`memory`,
-  inferred: t`inferred`,
-  practice: t`practice`,
-};
-
 function thresholdCell(level: LevelAnswer, catalogue: CitrusType | null, unit: TemperatureUnit): string {
   const own = catalogue?.thresholds[level.level];
   const held = formatHours(level.hours);
   if (!own) return `${formatTemperature(level.threshold_c, unit)}, ${held}`;
   const range = formatTemperatureRange(own.lowC, own.highC, unit);
-  if (level.level === 'kill') return `${range}, ${held}\n${BASIS[own.basis]}`;
-  return `${formatTemperature(level.threshold_c, unit)}, ${held}\n(${range})\n${BASIS[own.basis]}`;
+  if (level.level === 'kill') return `${range}, ${held}\n${BASIS_NAMES[own.basis]}`;
+  return `${formatTemperature(level.threshold_c, unit)}, ${held}\n(${range})\n${BASIS_NAMES[own.basis]}`;
 }
 
 function penaltiesCell(level: LevelAnswer, unit: TemperatureUnit): string {
