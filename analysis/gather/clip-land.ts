@@ -1,5 +1,6 @@
 import { bboxClip } from '@turf/turf';
 import type { Feature, FeatureCollection, MultiPolygon, Polygon, Position } from 'geojson';
+import { boxOfRing } from './land-outlines.ts';
 import type { PackBox } from './pack-box.ts';
 
 /** Room around the stations in `land.json`, degrees. */
@@ -40,12 +41,6 @@ export function clipLand(
 }
 
 function meets(ring: readonly Position[], [west, south, east, north]: PackBox): boolean {
-  let [w, s, e, n] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (const [x, y] of ring) {
-    w = Math.min(w, x);
-    e = Math.max(e, x);
-    s = Math.min(s, y);
-    n = Math.max(n, y);
-  }
+  const [w, s, e, n] = boxOfRing(ring);
   return w <= east && e >= west && s <= north && n >= south;
 }

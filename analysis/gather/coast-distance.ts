@@ -3,17 +3,25 @@ import { around } from 'geokdbush';
 import KDBush from 'kdbush';
 import { distanceKm } from '../place/distance.ts';
 import { LandMask } from './land-mask.ts';
-import type { LandRings } from './land-outlines.ts';
+import { boxOfRing, type LandRings } from './land-outlines.ts';
 
 /** Longest step between the points that stand for the coast, km. */
-const STEP_KM = 4;
+export const STEP_KM = 4;
 /** Nearer than this the distance goes to the shore line itself; beyond it the nearest point is right to 0.1 km. */
 const EXACT_KM = 25;
-const KM_PER_DEGREE = 111.195;
+export const KM_PER_DEGREE = 111.195;
 
 interface Place {
   readonly lat: number;
   readonly lon: number;
+}
+
+/** Which part of the world's shores is looked at, for places of some latitudes only. */
+export interface ShorePart {
+  readonly lowestLat: number;
+  readonly highestLat: number;
+  /** Whether a piece of shore inside a box (west, south, east, north) may count. */
+  readonly counts: (west: number, south: number, east: number, north: number) => boolean;
 }
 
 /**
@@ -27,9 +35,12 @@ export class CoastDistance {
   readonly #next: number[] = [];
   readonly #index: KDBush;
 
-  constructor(rings: LandRings) {
-    this.mask = new LandMask(rings);
-    for (const ring of rings) this.#addRing(ring);
+  constructor(
+    rings: LandRings,
+    private readonly part: ShorePart | null = null,
+  ) {
+    this.mask = new LandMask(rings, part?.lowestLat, part?.highestLat);
+    for (const ring of rings) if (!part || part.counts(...boxOfRing(ring))) this.#addRing(ring);
     this.#index = new KDBush(Math.max(1, this.#points.length));
     for (const { lat, lon } of this.#points) this.#index.add(lon, lat);
     if (this.#points.length === 0) this.#index.add(0, 0);
@@ -39,8 +50,10 @@ export class CoastDistance {
   #addRing(ring: LandRings[number]): void {
     let open = false;
     for (let i = 0; i + 1 < ring.length; i++) {
-      const [[x1, y1], [x2, y2]] = [ring[i], ring[i + 1]];
-      if (isCut(ring[i], ring[i + 1])) {
+      const [x1, y1, x2, y2] = [ring[i][0], ring[i][1], ring[i + 1][0], ring[i + 1][1]];
+      const [west, east] = x1 < x2 ? [x1, x2] : [x2, x1];
+      const outside = this.part !== null && !this.part.counts(west, Math.min(y1, y2), east, Math.max(y1, y2));
+      if (outside || isCut(ring[i], ring[i + 1])) {
         if (open) this.#endAt(x1, y1);
         open = false;
         continue;

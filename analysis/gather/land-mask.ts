@@ -1,18 +1,25 @@
-import type { LandRings } from './land-outlines.ts';
+import { boxOfRing, type LandRings } from './land-outlines.ts';
 
 /** Height of the bands by which edges are found, degrees of latitude. */
 const BAND_DEGREES = 0.25;
 const BANDS = 180 / BAND_DEGREES;
 
-/** Tells land from sea, row by row: along a parallel, land lies between every other pair of shores (even-odd rule). */
+/**
+ * Tells land from sea, row by row: along a parallel, land lies between every other pair of shores (even-odd rule). It may be made
+ * for some latitudes only; others can't be asked about then.
+ */
 export class LandMask {
   readonly #edges: (readonly [x1: number, y1: number, x2: number, y2: number])[] = [];
   readonly #bands: number[][] = Array.from({ length: BANDS }, () => []);
 
-  constructor(rings: LandRings) {
+  constructor(
+    rings: LandRings,
+    private readonly lowestLat = -90,
+    private readonly highestLat = 90,
+  ) {
     for (const ring of rings) {
-      const lons = ring.map(([lon]) => lon);
-      const [west, east] = [lons.reduce((a, b) => Math.min(a, b)), lons.reduce((a, b) => Math.max(a, b))];
+      const [west, south, east, north] = boxOfRing(ring);
+      if (south > highestLat || north < lowestLat) continue;
       const turns = [0, ...(east > 180 ? [-360] : []), ...(west < -180 ? [360] : [])];
       for (const turn of turns) this.#add(ring, turn);
     }
@@ -20,9 +27,9 @@ export class LandMask {
 
   #add(ring: LandRings[number], turn: number): void {
     for (let i = 1; i < ring.length; i++) {
-      const [[x1, y1], [x2, y2]] = [ring[i - 1], ring[i]];
-      if (y1 === y2) continue;
-      const index = this.#edges.push([x1 + turn, y1, x2 + turn, y2]) - 1;
+      const [y1, y2] = [ring[i - 1][1], ring[i][1]];
+      if (y1 === y2 || Math.min(y1, y2) > this.highestLat || Math.max(y1, y2) < this.lowestLat) continue;
+      const index = this.#edges.push([ring[i - 1][0] + turn, y1, ring[i][0] + turn, y2]) - 1;
       const last = bandOf(Math.max(y1, y2));
       for (let band = bandOf(Math.min(y1, y2)); band <= last; band++) this.#bands[band].push(index);
     }

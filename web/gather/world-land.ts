@@ -7,10 +7,10 @@ import { clipLand, scaleForMap } from '../../analysis/gather/clip-land.ts';
 import { CoastDistance } from '../../analysis/gather/coast-distance.ts';
 import { ringsOfLand, ringsOfOutlines } from '../../analysis/gather/land-outlines.ts';
 import type { PackBox } from '../../analysis/gather/pack-box.ts';
+import { shoresNear } from '../../analysis/gather/shores-near.ts';
 
 const URLS = { '10m': fineUrl, '50m': plainUrl };
 const loaded = new Map<keyof typeof URLS, Promise<Feature<MultiPolygon>>>();
-let shores: Promise<CoastDistance> | null = null;
 
 /** Land of the world at 1:10 or 1:50 million (Natural Earth by way of world-atlas, public domain), loaded when first asked for. */
 function worldLand(scale: keyof typeof URLS): Promise<Feature<MultiPolygon>> {
@@ -37,25 +37,22 @@ export interface Surroundings {
   readonly coastKm: (place: { readonly lat: number; readonly lon: number }) => number;
 }
 
-/** The shores of the world, made once. */
-function worldShores(): Promise<CoastDistance> {
-  if (!shores) {
-    shores = worldLand('10m').then((land) => new CoastDistance(ringsOfLand(land)));
-    shores.catch(() => (shores = null));
-  }
-  return shores;
+/** Loads the outlines of the world before they are needed. */
+export async function prepareOutlines(): Promise<void> {
+  await worldLand('10m').catch(() => {});
 }
 
-/** Loads the shores of the world before they are needed: a second's work. */
-export async function prepareShores(): Promise<void> {
-  await worldShores().catch(() => {});
-}
-
-/** The world's outlines clipped to a box, and distances to its shores. */
-export async function realSurroundings(box: PackBox): Promise<Surroundings | null> {
+/**
+ * The world's outlines clipped to a box, and distances to its shores.
+ * @param places whose distances will be asked for
+ */
+export async function realSurroundings(
+  box: PackBox,
+  places: readonly { readonly lat: number; readonly lon: number }[],
+): Promise<Surroundings | null> {
   try {
-    const coast = await worldShores();
-    return { land: clipLand(await worldLand(scaleForMap(box)), box), coastKm: (place) => coast.of(place) };
+    const coastKm = shoresNear(ringsOfLand(await worldLand('10m')), places);
+    return { land: clipLand(await worldLand(scaleForMap(box)), box), coastKm };
   } catch {
     return null;
   }

@@ -7,7 +7,12 @@ import { loadJoined } from '../gather/joined-pack.ts';
 import { OwnStations } from '../gather/own-stations.ts';
 import { readBrought } from '../gather/read-brought.ts';
 import { sha256Of } from '../gather/sha256.ts';
-import { drawnSurroundings, NO_SURROUNDINGS, prepareShores, realSurroundings } from '../gather/world-land.ts';
+import {
+  drawnSurroundings,
+  NO_SURROUNDINGS,
+  prepareOutlines,
+  realSurroundings,
+} from '../gather/world-land.ts';
 import type { GatherReply, GatherRequest, GatherTaskKind, GatherTasks, MadePack } from './gather-messages.ts';
 
 /** Between two reports of progress, bytes. */
@@ -50,7 +55,7 @@ export class GatherDesk {
       signal.throwIfAborted();
       this.reply({ id, answer: await this.#answer(request, task) });
       // While the reader looks at what was found; making the pack has it at hand then.
-      if (request.kind === 'examine' && this.#stations.known) void prepareShores();
+      if (request.kind === 'examine' && this.#stations.known) void prepareOutlines();
     } catch (error) {
       if (signal.aborted) return;
       const failure = error instanceof Error ? error.message : String(error);
@@ -98,9 +103,10 @@ export class GatherDesk {
     if (wish.join !== null) task.tell({ doing: 'fetching' });
     const joined = wish.join === null ? null : await loadJoined(wish.join, this.fetcher);
     task.signal.throwIfAborted();
-    const box = boxOf([...own.stations.map(({ built }) => built.station), ...(joined?.pack.stations ?? [])]);
+    const ownPlaces = own.stations.map(({ built }) => built.station);
+    const box = boxOf([...ownPlaces, ...(joined?.pack.stations ?? [])]);
     const drawn = joined?.pack.manifest.invented ? joined.land : null;
-    const around = drawn ? drawnSurroundings(drawn) : await realSurroundings(box);
+    const around = drawn ? drawnSurroundings(drawn) : await realSurroundings(box, ownPlaces);
     task.signal.throwIfAborted();
     const pack = assemblePack({
       description: {
