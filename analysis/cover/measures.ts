@@ -80,7 +80,8 @@ export function gainNow({ gain, tieable }: Measure, level: Level, tied: boolean)
 
 /** Full name of a source key of the measures, the key itself when unknown. */
 export function coverSourceOf(key: string): string {
-  return (coverSources as Record<string, string>)[key] ?? sourceOf(key);
+  const name = (coverSources as Record<string, string>)[key];
+  return name === undefined ? sourceOf(key) : said(name);
 }
 
 /** The ids as known ones, each once, in their order. @throws InputError for one that is neither measure, condition nor wrong choice */

@@ -8,7 +8,9 @@ import { InputError } from '../../analysis/records/input-error.ts';
  */
 export const READ_FIELDS: Readonly<Record<string, readonly string[]>> = {
   'analysis/tree/type-names.json': ['*'],
+  'analysis/tree/sources.json': ['*'],
   'analysis/cover/measures.json': ['*.name', '*.about', '*.cautions.*'],
+  'analysis/cover/cover-sources.json': ['*'],
 };
 
 /** The English texts of those fields with the file each stands in. Throws `InputError` where a field holds something else than text. */
