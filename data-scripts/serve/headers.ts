@@ -25,9 +25,36 @@ function contentSecurityPolicy(archives: readonly string[]): string {
   ].join('; ');
 }
 
+/** Powers of a browser that this page never asks for; what it does use (the clipboard, to copy a sentence) stays as browsers have it. */
+const CLOSED = [
+  'accelerometer',
+  'autoplay',
+  'bluetooth',
+  'camera',
+  'display-capture',
+  'encrypted-media',
+  'gamepad',
+  'geolocation',
+  'gyroscope',
+  'hid',
+  'idle-detection',
+  'local-fonts',
+  'magnetometer',
+  'microphone',
+  'midi',
+  'payment',
+  'picture-in-picture',
+  'publickey-credentials-get',
+  'screen-wake-lock',
+  'serial',
+  'usb',
+  'xr-spatial-tracking',
+];
+
 const SECURITY_HEADERS: Readonly<Record<string, string>> = {
   'X-Content-Type-Options': 'nosniff',
   'Referrer-Policy': 'no-referrer',
+  'Permissions-Policy': CLOSED.map((power) => `${power}=()`).join(', '),
   'Cross-Origin-Opener-Policy': 'same-origin',
   'Cross-Origin-Resource-Policy': 'same-origin',
 };

@@ -26,6 +26,8 @@ beforeAll(async () => {
     ['secret.txt', 'secret'],
     ['dist/index.html', '<!doctype html><title>page</title>'],
     ['dist/.inputs', 'secret'],
+    ['dist/sw.js', '// the page’s worker'],
+    ['dist/assets/work-abcd1234.js', '// a worker'],
     ['dist/assets/engine-abcd1234.wasm', WASM],
     ['packs/index.json', '[]'],
     ['packs/here/records.duckdb', DATABASE],
@@ -117,6 +119,7 @@ describe('what a file is sent as', () => {
     const forever = 'public, max-age=31536000, immutable';
     expect(await of('/')).toEqual([200, 'text/html;charset=utf-8', 'no-cache']);
     expect(await of('/assets/engine-abcd1234.wasm')).toEqual([200, 'application/wasm', forever]);
+    expect(await of('/sw.js')).toEqual([200, 'text/javascript', 'no-cache']);
     expect(await of('/packs/index.json')).toEqual([200, 'application/json; charset=utf-8', 'no-cache']);
     expect(await of('/packs/here/n30w042.arrow')).toEqual([
       200,
@@ -155,8 +158,17 @@ describe('what a file is sent as', () => {
   });
 
   it('carries the security headers on every answer', async () => {
-    for (const path of ['/', '/packs/index.json', '/nothing']) {
+    // A worker has the policy of its own script, not of the page that started it; a service worker likewise.
+    for (const path of ['/', '/sw.js', '/assets/work-abcd1234.js', '/packs/index.json', '/nothing']) {
       const { headers } = await ask(path);
+      expect(headers['content-security-policy']).toContain("default-src 'self'; ");
+      expect(headers['content-security-policy']).not.toMatch(
+        /'unsafe-eval'|script-src[^;]*'unsafe-inline'|\*/,
+      );
+      for (const power of ['camera', 'microphone', 'geolocation', 'usb', 'payment'])
+        expect(headers['permissions-policy']).toMatch(new RegExp(`(^|, )${power}=\\(\\)(,|$)`));
+      expect(headers['cross-origin-opener-policy']).toBe('same-origin');
+      expect(headers['cross-origin-resource-policy']).toBe('same-origin');
       expect(headers['content-security-policy']).toContain("script-src 'self' 'wasm-unsafe-eval'");
       expect(headers['content-security-policy']).toContain("frame-ancestors 'none'");
       expect(headers['x-content-type-options']).toBe('nosniff');
