@@ -1,6 +1,7 @@
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { listFiles, writeWhole } from '../../data-scripts/build/staging.ts';
+import { boxOf } from '../../analysis/gather/pack-box.ts';
 import { packTiles } from '../../analysis/records/pack-tiles.ts';
 import { seededRandom } from '../../analysis/math/seeded-random.ts';
 import { fitPlaceParameters } from '../../analysis/place/fit-parameters.ts';
@@ -11,30 +12,46 @@ import { PACK_SCHEMA, type PackManifest, type PackStation } from '../../analysis
 import { encodeWinterTile } from '../../analysis/records/winter-tile.ts';
 import { inventedStation } from '../analysis/answer/invented-source.ts';
 import { InventedLand } from '../analysis/place/invented-land.ts';
+import { writeInventedNights } from './invented-nights.ts';
+import { inventedOutlines, inventedPlaces } from './invented-places.ts';
 
-/** Part of the title, so that a pack made by an older script is made again. */
-const EDITION = 4;
-const TITLE = `Invented continent ${EDITION}`;
-const STATIONS = 5000;
+/** What of a pack to make. */
+export interface LargePackPlan {
+  readonly id: string;
+  /** With an edition, so that a pack made by an older script is made again. */
+  readonly title: string;
+  readonly stations: number;
+  /** A database of nights, outlines and postcodes too, as a site would serve: for 5,000 stations some minutes and 1 GB. */
+  readonly whole: boolean;
+}
+
+const CONTINENT: LargePackPlan = {
+  id: 'large',
+  title: 'Invented continent 4',
+  stations: 5000,
+  whole: false,
+};
 const WINTERS = 60;
-/** Stations lie in a box of this size around the middle, km: as dense as the public network of the United States. */
+/** Stations lie in a box around the middle, km: 5,000 in one of this size are as dense as the public network of the United States. */
 const WIDE_KM = 3600;
 const HIGH_KM = 2200;
+const TOWNS = 120;
 const COLUMNS = 125;
 const ROWS = 80;
 
-/** A land of 10,000 cells with 5,000 stations and 60 winters each, all invented. Without a database of nights. */
-export async function ensureLargePack(folder: string): Promise<void> {
+/** A land of 10,000 cells with stations of 60 winters each, all invented; 5,000 of them without a database of nights, unless told. */
+export async function ensureLargePack(folder: string, plan = CONTINENT): Promise<void> {
   const made = await readFile(path.join(folder, 'pack.json'), 'utf8').catch(() => '{}');
-  if ((JSON.parse(made) as Partial<PackManifest>).title === TITLE) return;
+  if ((JSON.parse(made) as Partial<PackManifest>).title === plan.title) return;
   await mkdir(path.dirname(folder), { recursive: true });
-  await writeWhole(folder, writePack);
+  await writeWhole(folder, (staged) => writePack(staged, plan));
 }
 
-async function writePack(folder: string): Promise<void> {
+async function writePack(folder: string, plan: LargePackPlan): Promise<void> {
   const land = new InventedLand({ seed: 77, winters: WINTERS, share: 0.8, middleC: -2 });
   const random = seededRandom(78);
-  const members = stationSites(land).map((site, i) => {
+  const box = boxFor(plan.stations);
+  const members = stationSites(land, plan.stations, box).map((site, i) => {
     const first = Math.floor(25 * random.uniform());
     return land.member(
       `Z${String(i).padStart(5, '0')}`,
@@ -51,7 +68,7 @@ async function writePack(folder: string): Promise<void> {
     await writeFile(path.join(folder, name), content);
   };
   await write('stations.json', JSON.stringify(listed));
-  const grid = gridOf(land);
+  const grid = gridOf(land, box);
   await write('grid.bin', encodeGrid(grid));
   for (const tile of new Set(tiles.values())) {
     const own = members.filter(({ id }) => tiles.get(id) === tile);
@@ -60,18 +77,39 @@ async function writePack(folder: string): Promise<void> {
       encodeWinterTile(new Map(own.map(({ id, winters }) => [id, winters]))),
     );
   }
-  await write('pack.json', JSON.stringify(await manifestOf(folder, members)));
+  if (plan.whole) {
+    await write('places.json', JSON.stringify(inventedPlaces(listed)));
+    await write('land.json', JSON.stringify(inventedOutlines(boxOf(listed))));
+    await writeInventedNights(path.join(folder, 'records.duckdb'), listed);
+  }
+  await write('pack.json', JSON.stringify(await manifestOf(folder, members, plan)));
 }
 
-/** Half of the stations anywhere, half around 120 towns, as networks are. */
-function stationSites(land: InventedLand): Site[] {
+interface Box {
+  readonly wideKm: number;
+  readonly highKm: number;
+  readonly towns: number;
+}
+
+/** As dense a network for fewer stations. */
+function boxFor(stations: number): Box {
+  const share = stations / CONTINENT.stations;
+  return {
+    wideKm: WIDE_KM * Math.sqrt(share),
+    highKm: HIGH_KM * Math.sqrt(share),
+    towns: Math.round(TOWNS * share),
+  };
+}
+
+/** Half of the stations anywhere, half around towns, as networks are. */
+function stationSites(land: InventedLand, stations: number, box: Box): Site[] {
   const random = seededRandom(79);
   const anywhere = (): [number, number] => [
-    (random.uniform() - 0.5) * WIDE_KM,
-    (random.uniform() - 0.5) * HIGH_KM,
+    (random.uniform() - 0.5) * box.wideKm,
+    (random.uniform() - 0.5) * box.highKm,
   ];
-  const towns = Array.from({ length: 120 }, anywhere);
-  return Array.from({ length: STATIONS }, (_, i) => {
+  const towns = Array.from({ length: box.towns }, anywhere);
+  return Array.from({ length: stations }, (_, i) => {
     let [east, north] = anywhere();
     if (i % 2 === 1) {
       const [townEast, townNorth] = towns[i % towns.length];
@@ -89,9 +127,9 @@ function siteAt(land: InventedLand, east: number, north: number, above = 0): Sit
   return land.site(east, north, Math.max(0, Math.round(hills + above)), Math.round(coastKm * 10) / 10);
 }
 
-function gridOf(land: InventedLand): PlaceGrid {
-  const corner = land.site(-WIDE_KM / 2, -HIGH_KM / 2);
-  const far = land.site(WIDE_KM / 2, HIGH_KM / 2);
+function gridOf(land: InventedLand, { wideKm, highKm }: Box): PlaceGrid {
+  const corner = land.site(-wideKm / 2, -highKm / 2);
+  const far = land.site(wideKm / 2, highKm / 2);
   const layout = {
     columns: COLUMNS,
     rows: ROWS,
@@ -102,8 +140,8 @@ function gridOf(land: InventedLand): PlaceGrid {
   };
   const sites = Array.from({ length: COLUMNS * ROWS }, (_, cell) => {
     const { lat, lon } = cellCentre(layout, cell);
-    const east = ((lon - corner.lon) / (far.lon - corner.lon) - 0.5) * WIDE_KM;
-    const north = ((lat - corner.lat) / (far.lat - corner.lat) - 0.5) * HIGH_KM;
+    const east = ((lon - corner.lon) / (far.lon - corner.lon) - 0.5) * wideKm;
+    const north = ((lat - corner.lat) / (far.lat - corner.lat) - 0.5) * highKm;
     return siteAt(land, east, north);
   });
   return {
@@ -125,17 +163,19 @@ function stationOf(member: Member): PackStation {
   };
 }
 
-async function manifestOf(folder: string, members: readonly Member[]): Promise<PackManifest> {
-  const lats = members.map(({ site }) => site.lat);
-  const lons = members.map(({ site }) => site.lon);
+async function manifestOf(
+  folder: string,
+  members: readonly Member[],
+  { id, title }: LargePackPlan,
+): Promise<PackManifest> {
   const files = await listFiles(folder);
   return {
     schema: PACK_SCHEMA,
-    id: 'large',
-    title: TITLE,
+    id,
+    title,
     invented: true,
     hemisphere: 'north',
-    bbox: [Math.min(...lons), Math.min(...lats), Math.max(...lons), Math.max(...lats)],
+    bbox: boxOf(members.map(({ site }) => site)),
     winters: { first: 1960, last: 1960 + WINTERS - 1 },
     stations: { count: members.length },
     sources: [],
