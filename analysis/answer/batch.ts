@@ -7,8 +7,8 @@ export const BATCH_LIMITS = { rows: 20_000, bytes: 10_000_000 } as const;
 
 /**
  * Draws behind every range of a batch; a single answer has 1,000. Periods and counts come without draws and are the same. Of
- * the ends of ranges half lie within 4 % of the full answer's, nine in ten within 8 %; a bound ("rarer than 1 in") far beyond the
- * record may be a third off (`tests/analysis/answer/batch-answer.test.ts` holds it to that).
+ * the ends of ranges half lie within 4 % of the full answer's, nine in ten within 8 %; a bound ("1 in N or rarer") far beyond
+ * the record was 59 % off in the worst case (`tests/analysis/answer/batch-answer.test.ts` holds all of it).
  */
 export const BATCH_DRAWS = 400;
 

@@ -29,7 +29,32 @@ export interface ExportTable {
 }
 
 /** A table as CSV (RFC 4180, commas, CRLF) under lines with `#` that say where it comes from. */
-export function toCsv(table: ExportTable, provenance: Provenance): string {
+export function toCsv({ columns, rows, truncated }: ExportTable, provenance: Provenance): string {
+  const cut = truncated ? [t`Cut off after ${rows.length} rows: there were more.`] : [];
+  const notes = [...cut, ...(provenance.notes ?? [])];
+  return [...csvPieces(columns, rows, { ...provenance, notes })].join('');
+}
+
+/** Rows of a piece of {@link csvPieces}. */
+const PIECE_ROWS = 2000;
+
+/** The same piece by piece, for tables that are too large for one text: their rows may be made as they are written. */
+export function* csvPieces(
+  columns: readonly string[],
+  rows: Iterable<readonly CsvCell[]>,
+  provenance: Provenance,
+): Generator<string> {
+  yield `${[...headLines(provenance), csvLine(columns)].join('\r\n')}\r\n`;
+  let lines: string[] = [];
+  for (const row of rows) {
+    if (lines.push(csvLine(row)) < PIECE_ROWS) continue;
+    yield `${lines.join('\r\n')}\r\n`;
+    lines = [];
+  }
+  if (lines.length > 0) yield `${lines.join('\r\n')}\r\n`;
+}
+
+function headLines(provenance: Provenance): string[] {
   const { title, invented, sources, question, units, date, notes = [] } = provenance;
   const head = [
     invented ? t`${title} (invented: no reading here is real)` : title,
@@ -39,11 +64,9 @@ export function toCsv(table: ExportTable, provenance: Provenance): string {
     t`Question: ${question}`,
     units,
     t`Written ${date}.`,
-    ...(table.truncated ? [t`Cut off after ${table.rows.length} rows: there were more.`] : []),
     ...notes,
   ];
-  const lines = head.flatMap((text) => text.split(/\r\n|\r|\n/)).map(remark);
-  return `${[...lines, ...tableLines(table)].join('\r\n')}\r\n`;
+  return head.flatMap((text) => text.split(/\r\n|\r|\n/)).map(remark);
 }
 
 /** A table alone, as it must be where it's to be read in again. */

@@ -88,7 +88,8 @@ describe('a row of a batch beside the full answer for the same place', () => {
     expect(sorted.length).toBeGreaterThan(2000);
     expect(at(0.5)).toBeLessThan(0.04);
     expect(at(0.9)).toBeLessThan(0.08);
-    expect(at(1)).toBeLessThan(0.5);
+    // By a factor of 1.59 at worst, as the page and the command's README tell.
+    expect(at(1)).toBeLessThan(Math.log(1.6));
     const same = new BatchAnswers(source, { ...open, draws: 1000 });
     const told = (await same.answer(places[0])) as BatchAnswer;
     const { subject } = await findSubject(source, { by: 'point', label: '', ...places[0] });

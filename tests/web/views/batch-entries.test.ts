@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { BATCH_ADVICE, BATCH_LEVELS, type BatchAnswer } from '../../../analysis/answer/batch.ts';
 import { BatchEntries, NO_FILTER, SORT_COLUMNS } from '../../../web/views/desk/batch/batch-entries.ts';
-import { batchCsv, badRowsCsv } from '../../../web/views/desk/batch/export-batch.ts';
+import { badRowsCsv, batchPieces, fileOf } from '../../../web/views/desk/batch/export-batch.ts';
 import { BATCH_COLUMNS } from '../../../analysis/answer/batch-table.ts';
 
 const types = [
@@ -86,16 +86,13 @@ describe('rows of a batch on the page', () => {
     expect(order).toHaveLength(74_000);
     expect(performance.now() - started).toBeLessThan(2000);
   });
-  it('are exported as shown, with the columns of the command and nothing that runs', () => {
+  it('are exported as shown, with the columns of the command and nothing that runs', async () => {
     const pack = { meta: { title: 'Invented', invented: true, sources: [] } } as never;
     const places = [0, 1, 2].map((at) => ({ lat: at, lon: -at, elevationM: null }));
-    const csv = batchCsv(
-      entries,
-      entries.filtered({ ...NO_FILTER, text: 'zeta', typeId: 'b' }),
-      places,
-      pack,
-      '=file.csv',
-    );
+    const zeta = entries.filtered({ ...NO_FILTER, text: 'zeta', typeId: 'b' });
+    const file = await fileOf(batchPieces(entries, zeta, places, pack, '=file.csv'), 'text/csv');
+    expect(file.type).toBe('text/csv');
+    const csv = await file.text();
     const table = csv.split('\r\n').filter((line) => line !== '' && !line.startsWith('#'));
     expect(table[0]).toBe(BATCH_COLUMNS.join(','));
     expect(table).toHaveLength(2);

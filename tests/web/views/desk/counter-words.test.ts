@@ -6,8 +6,10 @@ import { MATURE_TREE } from '../../../../analysis/tree/penalties.ts';
 import {
   aboutNights,
   groupsOf,
+  groupTitle,
   lossWords,
   nightsSpread,
+  shownAtFirst,
 } from '../../../../web/views/desk/counter/advice-words.ts';
 import { movesWords } from '../../../../web/views/desk/counter/question-words.ts';
 import {
@@ -71,6 +73,27 @@ describe('what stands in the groups', () => {
       else expect(main).toMatch(/or rarer$|^not seen in|every winter$/);
     }
     expect(new Set(figures.map(({ range }) => range === '')).size).toBe(2);
+  });
+
+  it('pots are told with the nights they come in on, once they are counted', () => {
+    const [one] = rowsAt(-4);
+    const pots = (means: readonly number[]) =>
+      groupTitle(
+        'in-pot',
+        means.map((mean) => ({ ...one, potNights: { ...nights, mean } })),
+      );
+    expect(pots([4.4, 11.6, 7])).toBe('Keep it in a pot and bring it in on about 4 to 12 nights a winter');
+    expect(pots([3.8, 4.4])).toBe('Keep it in a pot and bring it in on about 4 nights a winter');
+    expect(pots([1.2])).toBe('Keep it in a pot and bring it in on about 1 night a winter');
+    expect(pots([0.2, 0.4])).toBe('Keep it in a pot and bring it in on less than one night a winter');
+    expect(groupTitle('in-pot', [{ ...one, potNights: null }])).toBe('Keep it in a pot and bring it in');
+    expect(groupTitle('not-here', [])).toBe('Not here');
+  });
+
+  it('no list is longer than one look before somebody asks, and no button hides a single row', () => {
+    expect([0, 1, 6, 7].map((rows) => shownAtFirst('pot-or-not', rows))).toEqual([0, 1, 6, 7]);
+    expect([8, 25].map((rows) => shownAtFirst('plant-out', rows))).toEqual([6, 6]);
+    expect(shownAtFirst('not-here', 3)).toBe(0);
   });
 
   it('nights in words', () => {

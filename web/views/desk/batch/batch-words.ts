@@ -22,7 +22,7 @@ export const LEVEL_TITLES: Readonly<Record<BatchLevel, string>> = {
 
 /** What must stand beside the figures of a batch. */
 export const BATCH_NOTES: readonly string[] = [
-  t`Below each figure stands its 90% range, from ${BATCH_DRAWS} draws instead of the 1,000 of a single answer: half of the ends of ranges lie within 4% of the full ones, nine in ten within 8%; a bound far beyond the record may be a third off.`,
+  t`Below each figure stands its 90% range, from ${BATCH_DRAWS} draws instead of the 1,000 of a single answer: half of the ends of ranges lie within 4% of the full ones, nine in ten within 8%. A bound far beyond the record (“or rarer”) moves most: in the worst case tried it was 59% off, so read it as rare, not as a figure.`,
   t`Spot and cover count at the middle of what they gain. Nights are not counted, so a pot that must come in and “not here” stay one class, and a plan may ask for more nights than anybody will cover.`,
   t`Kill figures are mostly inferred; their own range is in the class, not in the range shown. Look a customer’s place up by itself before a tree is sold, and put a forecast or a warning in force before any figure here.`,
 ];

@@ -16,7 +16,7 @@ import { formatCount, formatPlain, plural } from '../../../format/numbers.ts';
 import { formatHeadline, formatPeriodFigure, formatRangeWithin } from '../../../format/periods.ts';
 import type { Hemisphere } from '../../../../analysis/winter/winter-year.ts';
 
-/** Names of the classes, as headings. */
+/** Names of the classes, where a few words must do. */
 export const CLASS_TITLES: Readonly<Record<OpenAdvice, string>> = {
   'plant-out': t`Plant it out`,
   'with-plan': t`Plant it with a plan`,
@@ -24,6 +24,27 @@ export const CLASS_TITLES: Readonly<Record<OpenAdvice, string>> = {
   'pot-or-not': t`In a pot, or not here`,
   'not-here': t`Not here`,
 };
+
+/** Rows of a group shown before somebody asks for all: so many that a list is one look. */
+const ROWS_AT_FIRST = 6;
+
+/** How many rows of a group are shown at first. Of what is not for here the names do. */
+export function shownAtFirst(advice: OpenAdvice, rows: number): number {
+  if (advice === 'not-here') return 0;
+  // A button for the one row that is left would take its place.
+  return rows <= ROWS_AT_FIRST + 1 ? rows : ROWS_AT_FIRST;
+}
+
+/** A group's heading; pots with the nights on which they come in: `Keep it in a pot and bring it in on about 4 to 12 nights a winter`. */
+export function groupTitle(advice: OpenAdvice, rows: readonly RowAdvice[]): string {
+  const means = rows.flatMap(({ potNights }) => potNights?.mean ?? []);
+  if (advice !== 'in-pot' || means.length === 0) return CLASS_TITLES[advice];
+  const [least, most] = [Math.min(...means), Math.max(...means)].map(Math.round);
+  if (most === 0) return t`Keep it in a pot and bring it in on less than one night a winter`;
+  return least === most
+    ? t`Keep it in a pot and bring it in on about ${plural(most, t`night`, t`nights`)} a winter`
+    : t`Keep it in a pot and bring it in on about ${formatCount(least)} to ${formatCount(most)} nights a winter`;
+}
 
 const RARE = t`leaves lost no more often than 1 winter in ${LEAF_ONCE_IN}, and the tree killed no more often than 1 winter in ${KILL_ONCE_IN}, both at the frequent end of the range`;
 

@@ -42,7 +42,7 @@ export class CustomerList {
   }
 
   /** Something new about the one who stands here. */
-  update(id: string, change: Partial<Pick<Customer, 'answers' | 'label' | 'typeIds'>>): void {
+  update(id: string, change: Partial<Pick<Customer, 'answers' | 'label' | 'typeIds' | 'sheetIds'>>): void {
     if (!this.#remembers) return;
     this.#change((list) => {
       const known = list.find((one) => one.id === id);

@@ -1,4 +1,5 @@
 import { keep, type Storage } from '../../../state/kept.ts';
+import { SHEET_TYPES_MAX } from '../../../state/sheet-text.ts';
 
 /** Where the last customers are kept on this device. */
 export const CUSTOMERS_KEY = 'desk-customers';
@@ -23,6 +24,8 @@ export interface Customer {
   readonly label: string;
   /** Ids of the types looked at, in order. */
   readonly typeIds: readonly string[];
+  /** Ids of the types put on their sheet. */
+  readonly sheetIds?: readonly string[];
 }
 
 /** The list with a customer first; the same customer anew takes the old one's place. */
@@ -59,6 +62,7 @@ function tidy(customer: Customer): Customer {
     ...customer,
     label: customer.label.slice(0, LABEL_LONGEST),
     typeIds: [...new Set(customer.typeIds)].slice(-TYPES_KEPT),
+    ...(customer.sheetIds && { sheetIds: customer.sheetIds.slice(0, SHEET_TYPES_MAX) }),
   };
 }
 
@@ -71,6 +75,8 @@ function isCustomer(value: unknown): value is Customer {
     (one.answers === null || typeof one.answers === 'string') &&
     Number.isFinite(one.at) &&
     Array.isArray(one.typeIds) &&
-    one.typeIds.every((id) => typeof id === 'string')
+    one.typeIds.every((id) => typeof id === 'string') &&
+    (one.sheetIds === undefined ||
+      (Array.isArray(one.sheetIds) && one.sheetIds.every((id) => typeof id === 'string')))
   );
 }
