@@ -62,11 +62,22 @@ const KEYS = new Set([
   'unit', 'windUnit', 'dateOrder', 'yearBase', 'clock', 'coordinates', 'columns', 'skipRows', 'station',
 ]); // prettier-ignore
 
+/** Most lines before a table, and most that is added to its years. */
+const SKIPPED_MOST = 10_000;
+const YEAR_BASE_MOST = 2500;
+const PATTERN_LONGEST = 300;
+/** Longest column map, characters. */
+export const COLUMN_MAP_LONGEST = 100_000;
+
 /**
  * Checks a column map read from JSON.
  * @throws {InputError} naming the file and the first thing that is wrong.
  */
 export function parseColumnMap(json: string, fileName: string): ColumnMap {
+  if (json.length > COLUMN_MAP_LONGEST)
+    throw new InputError(
+      t`${fileName} has ${json.length} characters; a column map has at most ${COLUMN_MAP_LONGEST}.`,
+    );
   let value: unknown;
   try {
     value = JSON.parse(json);
@@ -92,16 +103,22 @@ export function parseColumnMap(json: string, fileName: string): ColumnMap {
   if (typeof map.clock === 'number' && !(Math.abs(map.clock) <= 14))
     fail(t`"clock" is at most 14 hours from UTC`);
   for (const key of ['separator', 'comment']) {
-    if (map[key] !== undefined && (typeof map[key] !== 'string' || map[key].length !== 1)) {
+    const mark = map[key];
+    if (mark !== undefined && (typeof mark !== 'string' || mark.length !== 1 || /["\r\n]/.test(mark))) {
       fail(t`"${key}" is one character`);
     }
   }
-  for (const key of ['skipLines', 'yearBase']) {
-    if (map[key] !== undefined && !(Number.isInteger(map[key]) && (map[key] as number) >= 0)) {
-      fail(t`"${key}" is a whole number from 0`);
+  for (const [key, most] of [
+    ['skipLines', SKIPPED_MOST],
+    ['yearBase', YEAR_BASE_MOST],
+  ] as const) {
+    if (map[key] !== undefined && !(Number.isInteger(map[key]) && isFrom0To(map[key], most))) {
+      fail(t`"${key}" is a whole number from 0 to ${most}`);
     }
   }
-  if (map.missing !== undefined && !Array.isArray(map.missing)) fail(t`"missing" is a list of marks`);
+  if (map.header !== undefined && typeof map.header !== 'boolean') fail(t`"header" is true or false`);
+  if (map.missing !== undefined && !(Array.isArray(map.missing) && map.missing.every(isMark)))
+    fail(t`"missing" is a list of marks`);
   checkColumns(map, fail);
   checkParts(map, fail);
   return { ...(map as unknown as ColumnMap), id: text(map.id, fileName), title: text(map.title, fileName) };
@@ -130,19 +147,35 @@ function checkColumns(map: Record<string, unknown>, fail: (what: string) => neve
 
 function checkParts(map: Record<string, unknown>, fail: (what: string) => never): void {
   if (map.signature !== undefined && !isObject(map.signature)) fail(t`"signature" is an object`);
-  const lines = (map.signature as { lines?: unknown } | undefined)?.lines;
-  if (lines !== undefined) {
-    try {
-      new RegExp(String(lines));
-    } catch {
-      fail(t`"signature.lines" is not a pattern`);
-    }
-  }
+  const { header, lines } = (map.signature ?? {}) as { header?: unknown; lines?: unknown };
+  if (header !== undefined && typeof header !== 'string') fail(t`"signature.header" is a line of text`);
+  if (lines !== undefined && !isPattern(lines)) fail(t`"signature.lines" is not a pattern`);
   const skip = map.skipRows as { column?: unknown; words?: unknown } | undefined;
-  if (skip !== undefined && !(isObject(skip) && skip.column !== undefined && Array.isArray(skip.words))) {
-    fail(t`"skipRows" needs column and words`);
+  const fits =
+    skip === undefined ||
+    (isObject(skip) &&
+      isNameOrPosition(skip.column, true) &&
+      Array.isArray(skip.words) &&
+      skip.words.every((word) => typeof word === 'string'));
+  if (!fits) fail(t`"skipRows" needs column and words`);
+  if (map.station !== undefined) checkStation(map.station, fail);
+}
+
+function checkStation(station: unknown, fail: (what: string) => never): void {
+  if (!isObject(station)) return fail(t`"station" is an object`);
+  for (const key of ['id', 'name']) {
+    if (station[key] !== undefined && (typeof station[key] !== 'string' || station[key].trim() === ''))
+      fail(t`"${key}" in "station" is a text`);
   }
-  if (map.station !== undefined && !isObject(map.station)) fail(t`"station" is an object`);
+  for (const [key, most] of [
+    ['lat', 90],
+    ['lon', 180],
+    ['elevation_m', 9000],
+  ] as const) {
+    const value = station[key];
+    if (value !== undefined && !(typeof value === 'number' && Math.abs(value) <= most))
+      fail(t`"${key}" in "station" is a number from -${most} to ${most}`);
+  }
 }
 
 function wanted(map: Record<string, unknown>): string {
@@ -154,6 +187,24 @@ function wanted(map: Record<string, unknown>): string {
 
 function isObject(value: unknown): value is Record<string, unknown> {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+function isMark(value: unknown): boolean {
+  return typeof value === 'string' || (typeof value === 'number' && Number.isFinite(value));
+}
+
+function isFrom0To(value: unknown, most: number): boolean {
+  return typeof value === 'number' && value >= 0 && value <= most;
+}
+
+function isPattern(value: unknown): boolean {
+  if (typeof value !== 'string' || value.length > PATTERN_LONGEST) return false;
+  try {
+    new RegExp(value);
+    return true;
+  } catch {
+    return false;
+  }
 }
 
 function isPosition(value: unknown): value is number {

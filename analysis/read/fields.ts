@@ -115,14 +115,20 @@ export function numberAt(text: string, from: number, to: number, decimalMark = 4
       decimals = 0;
     } else if ((code === 101 || code === 69) && digits > 0) {
       const field = text.slice(begin, to).replace(String.fromCharCode(decimalMark), '.');
-      return /^[+-]?\d*\.?\d*[eE][+-]?\d{1,3}$/.test(field) ? Number(field) : NaN;
+      return /^[+-]?\d*\.?\d*[eE][+-]?\d{1,3}$/.test(field) ? finite(Number(field)) : NaN;
     } else {
       return NaN;
     }
   }
   if (digits === 0) return NaN;
-  if (digits > 15) return Number(text.slice(begin, to).replace(String.fromCharCode(decimalMark), '.'));
+  if (digits > 15)
+    return finite(Number(text.slice(begin, to).replace(String.fromCharCode(decimalMark), '.')));
   return (sign * whole) / (decimals > 0 ? POWERS[decimals]! : 1);
+}
+
+/** A number too large to be one is none. */
+function finite(value: number): number {
+  return Number.isFinite(value) ? value : NaN;
 }
 
 const POWERS = Array.from({ length: 20 }, (_, power) => 10 ** power);

@@ -97,9 +97,9 @@ function postcode(
   const [lat, lon] = [latText, lonText].map((text) => (text?.trim() ? Number(text) : NaN));
   if (!code?.trim()) throw new InputError(`${file}, line ${line}: the postcode is empty`);
   if (!(Math.abs(lat) <= 90))
-    throw new InputError(`${file}, line ${line}: latitude "${latText}" is outside -90 to 90`);
+    throw new InputError(`${file}, line ${line}: latitude "${latText ?? ''}" is outside -90 to 90`);
   if (!(Math.abs(lon) <= 180)) {
-    throw new InputError(`${file}, line ${line}: longitude "${lonText}" is outside -180 to 180`);
+    throw new InputError(`${file}, line ${line}: longitude "${lonText ?? ''}" is outside -180 to 180`);
   }
   return { code: code.trim(), name: name?.trim() ?? '', lat, lon };
 }

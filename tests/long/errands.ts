@@ -1,7 +1,7 @@
 import type { Locator, Page } from 'playwright-core';
 import { expect } from 'vitest';
 
-import { mapOfStations, untilAnswered } from '../browser/visit.ts';
+import { mapOfStations, rankingRows, untilAnswered } from '../browser/visit.ts';
 
 /** How long one step of an errand may take, ms: the first of some bring an engine of 35 MB. */
 const PATIENCE_MS = 60_000;
@@ -12,13 +12,6 @@ export interface Errand {
   readonly run: (page: Page, turn: number) => Promise<void>;
 }
 
-const TYPES = [
-  'Meyer lemon',
-  'Satsuma mandarin, Owari type',
-  'Nagami kumquat',
-  'Key lime',
-  'Minneola tangelo',
-];
 const CODES = ['SC 101', 'SC 105', 'SC 112', 'SC 120', 'SC 129', 'SC 133', 'SC 140'];
 const of = <T>(list: readonly T[], turn: number): T => list[turn % list.length];
 
@@ -45,8 +38,7 @@ async function choosePlace(page: Page, turn: number): Promise<void> {
 }
 
 async function readRanking(page: Page, turn: number): Promise<void> {
-  const ranking = page.getByRole('region', { name: 'Ranking', exact: true });
-  const rows = ranking.getByRole('button', { name: /: .+ counted in / });
+  const rows = rankingRows(page);
   await rows.nth(turn % 12).click();
   await rows.nth((turn + 5) % 12).click();
   const age = page.getByRole('slider', { name: 'Years since planting' });
@@ -157,9 +149,11 @@ async function records(page: Page, turn: number): Promise<void> {
 }
 
 async function changeType(page: Page, turn: number): Promise<void> {
-  const ranking = page.getByRole('region', { name: 'Ranking', exact: true });
-  await ranking.getByRole('button', { name: new RegExp(`^${of(TYPES, turn)}.*: `) }).click();
+  await rankingRows(page)
+    .nth((turn * 7) % 20)
+    .click();
   await untilAnswered(page);
+  expect(new URL(page.url()).searchParams.has('type')).toBe(true);
 }
 
 /** A morning at the counter, over and over. */
