@@ -54,7 +54,6 @@ const CLOSED = [
 const SECURITY_HEADERS: Readonly<Record<string, string>> = {
   'X-Content-Type-Options': 'nosniff',
   'Referrer-Policy': 'no-referrer',
-  'Permissions-Policy': CLOSED.map((power) => `${power}=()`).join(', '),
   'Cross-Origin-Opener-Policy': 'same-origin',
   'Cross-Origin-Resource-Policy': 'same-origin',
 };
@@ -69,12 +68,25 @@ const TYPES: Readonly<Record<string, string>> = {
   json: 'application/json; charset=utf-8',
 };
 
-/** The headers that every answer of a site carries, given the base addresses of its archives. */
+/** The headers of every answer but a pack's files, workers' scripts included; given the base addresses of a site's archives. */
 export function securityHeaders(archives: readonly string[]): Readonly<Record<string, string>> {
-  return { 'Content-Security-Policy': contentSecurityPolicy(archives), ...SECURITY_HEADERS };
+  return {
+    'Content-Security-Policy': contentSecurityPolicy(archives),
+    'Permissions-Policy': CLOSED.map((power) => `${power}=()`).join(', '),
+    ...SECURITY_HEADERS,
+  };
 }
 
-/** Sets the headers that every answer carries. */
+/**
+ * The headers of a pack's files: data, which may do nothing at all, whatever someone has put there. Short, since a
+ * visitor's browser asks for a hundred ranges of a database.
+ */
+export const PACK_HEADERS: Readonly<Record<string, string>> = {
+  'Content-Security-Policy': "default-src 'none'; frame-ancestors 'none'",
+  ...SECURITY_HEADERS,
+};
+
+/** Sets headers that an answer carries. */
 export function setHeaders(response: ServerResponse, headers: Readonly<Record<string, string>>): void {
   for (const [name, value] of Object.entries(headers)) response.setHeader(name, value);
 }

@@ -7,7 +7,7 @@ import type { Readable } from 'node:stream';
 import sirv from 'sirv';
 
 import { checkArchives, SITE_FILE, siteSettings } from './archives.ts';
-import { securityHeaders, setFileHeaders, setHeaders } from './headers.ts';
+import { PACK_HEADERS, securityHeaders, setFileHeaders, setHeaders } from './headers.ts';
 import { packsHandler } from './packs-handler.ts';
 import { plainPath } from './plain-path.ts';
 
@@ -63,15 +63,16 @@ function siteListener(page: string, packs: string, archives: readonly string[]):
   const fromPage = sirv(page, { etag: true, brotli: true, gzip: true, setHeaders: setFileHeaders });
   const fromPacks = packsHandler(packs);
   return (request, response) => {
-    setHeaders(response, security);
+    const path = plainPath(request);
+    const isPack = path?.startsWith('/packs/') === true;
+    setHeaders(response, isPack ? PACK_HEADERS : security);
     if (request.method !== 'GET' && request.method !== 'HEAD') {
       response.setHeader('Allow', 'GET, HEAD');
       return answer(response, 405, 'Only GET and HEAD are answered here.');
     }
     const notFound = (): void => answer(response, 404, 'There is nothing at this address.');
-    const path = plainPath(request);
     if (path === undefined) return notFound();
-    if (path.startsWith('/packs/')) {
+    if (isPack) {
       request.url = path.slice('/packs'.length);
       void fromPacks(request, response, notFound);
     } else if (path === `/${SITE_FILE}`) {
