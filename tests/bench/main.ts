@@ -7,6 +7,7 @@ import { benchLife } from './bench-life.ts';
 import { benchPage } from './bench-page.ts';
 import { benchPlace } from './bench-place.ts';
 import type { BenchRow } from './bench-row.ts';
+import { benchVisitor } from './bench-visitor.ts';
 import { benchYard } from './bench-yard.ts';
 import { print, runCommand, UsageError } from '../../data-scripts/commands/run-command.ts';
 
@@ -18,6 +19,7 @@ const PARTS = {
   yard: benchYard,
   life: benchLife,
   page: benchPage,
+  visitor: benchVisitor,
   build: benchBuild,
   extremes: benchExtremes,
 };
@@ -26,7 +28,7 @@ const HELP = `npm run bench [-- PART...]
 
 PART: ${Object.keys(PARTS).join(', ')}; all of them unless told. place makes a pack of 5,000 invented stations in
 .cache/bench-packs (80 MB) the first time.
-page and batch measure what \`npm test\` has built.
+page, visitor and batch measure what \`npm test\` has built.
 Measures what the budgets name, side by side with R (data.table, evd) and Python (pandas, SciPy) where they are installed.
 Prints Markdown; the same as JSON goes to .cache/bench.json.
 `;
