@@ -3,11 +3,14 @@ import { gzipSync } from 'node:zlib';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Assessment } from '../../../analysis/answer/assessment.ts';
-import { command, type Outcome } from './command.ts';
+import { command as commandAlone, CommandHost, type Outcome } from './command.ts';
 import { buildInventedPack } from './invented-pack.ts';
 
 let work: string;
 let pack: string;
+/** Most run in one process; one of each outcome, and what reads and writes a pack, as a reader runs them. */
+const host = new CommandHost();
+const { command } = host;
 
 /** Last line of stderr: progress comes before it. */
 const sentence = ({ err }: Outcome) => err.trim().split('\n').at(-1)!;
@@ -15,12 +18,17 @@ const sentence = ({ err }: Outcome) => err.trim().split('\n').at(-1)!;
 beforeAll(async () => {
   ({ work, pack } = await buildInventedPack());
 }, 60_000);
-afterAll(() => rm(work, { recursive: true, force: true }));
+afterAll(() => {
+  host.close();
+  return rm(work, { recursive: true, force: true });
+});
 
 describe('assess', () => {
   it('answers for a station, a point and a postcode, as text, CSV and JSON', async () => {
-    const json = await command('assess', '--pack', pack, '--station', 'ZZTEST1', '--json');
+    const asked = ['--pack', pack, '--station', 'ZZTEST1', '--json'];
+    const [json, inHost] = [await commandAlone('assess', ...asked), await command('assess', ...asked)];
     expect(json).toMatchObject({ code: 0, err: '' });
+    expect(inHost).toEqual(json);
     const answer = JSON.parse(json.out) as Assessment;
     expect(answer.types).toHaveLength(37);
     expect(answer.winters).toMatchObject({ used: 25, first: 1991, last: 2015 });
@@ -161,7 +169,7 @@ describe('records', () => {
   });
 
   it('checks a pack and lists packs', async () => {
-    const check = await command('records', 'check', pack);
+    const check = await commandAlone('records', 'check', pack);
     expect(check.code).toBe(0);
     expect(check.out).toContain('4 stations, winters 1991 to 2015');
     expect(check.out).toContain('every checksum as listed');
@@ -262,7 +270,7 @@ describe('records', () => {
   });
 
   it('names files that do not exist, and wrong use', async () => {
-    const missing = await command(
+    const missing = await commandAlone(
       'records',
       'build',
       '--out',
@@ -272,6 +280,8 @@ describe('records', () => {
     expect(missing.code).toBe(1);
     expect(sentence(missing)).toMatch(/none\.csv does not exist/);
     expect((await command('records', 'bake')).code).toBe(2);
-    expect((await command('records', 'build', '--out', 'x')).code).toBe(2);
+    const use = await commandAlone('records', 'build', '--out', 'x');
+    expect(use.code).toBe(2);
+    expect(await command('records', 'build', '--out', 'x')).toEqual(use);
   });
 });

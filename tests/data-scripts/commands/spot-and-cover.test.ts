@@ -7,19 +7,23 @@ import { READY_YARDS } from '../../../analysis/spot/ready-yards.ts';
 import { yardFileText } from '../../../analysis/spot/yard-file.ts';
 import { writeYardText } from '../../../analysis/spot/yard-text.ts';
 import { MATURE_TREE } from '../../../analysis/tree/penalties.ts';
-import { command } from './command.ts';
+import { CommandHost } from './command.ts';
 import { buildInventedPack } from './invented-pack.ts';
 
 let work: string;
 let pack: string;
+const host = new CommandHost();
 
 beforeAll(async () => {
   ({ work, pack } = await buildInventedPack());
 }, 60_000);
-afterAll(() => rm(work, { recursive: true, force: true }));
+afterAll(() => {
+  host.close();
+  return rm(work, { recursive: true, force: true });
+});
 
 const assess = (...args: string[]) =>
-  command('assess', '--pack', pack, '--station', 'ZZTEST1', '--types', 'satsuma_owari', ...args);
+  host.command('assess', '--pack', pack, '--station', 'ZZTEST1', '--types', 'satsuma_owari', ...args);
 const levelsOf = async (...args: string[]) => {
   const outcome = await assess('--json', ...args);
   expect(outcome).toMatchObject({ code: 0, err: '' });
