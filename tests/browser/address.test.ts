@@ -2,17 +2,29 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
 import { launchChromium } from './chromium.ts';
-import { expectCalm, rankingRow, siteAddress, startVisit, untilAnswered } from './visit.ts';
+import {
+  expectCalm,
+  rankingRow,
+  siteAddress,
+  startVisit,
+  turnTo,
+  untilAnswered,
+  type Visit,
+} from './visit.ts';
 
+/** A reader, and another with a profile and a locale of their own. */
 let browser: Browser;
+let visit: Visit;
+let other: Visit;
 beforeAll(async () => {
   browser = await launchChromium();
+  visit = await startVisit(browser);
+  other = await startVisit(browser, { locale: 'de-DE' });
 });
 afterAll(() => browser.close());
 
 describe('the address', () => {
   it('holds everything chosen: the same after a reload, and for another reader', async () => {
-    const visit = await startVisit(browser);
     const { page } = visit;
     await page.goto(siteAddress());
     await untilAnswered(page);
@@ -58,20 +70,14 @@ describe('the address', () => {
     expect(await page.getByRole('radio', { name: '°C' }).isChecked()).toBe(true);
     expect(await age.inputValue()).toBe('2');
 
-    const other = await startVisit(browser, { locale: 'de-DE' });
     await other.page.goto(page.url());
     await untilAnswered(other.page);
     expect(await other.page.getByRole('heading', { level: 1 }).innerText()).toBe(told);
-    await other.close();
-    await visit.close();
   });
 
   it('lets Back and Forward undo and redo a choice', async () => {
-    const visit = await startVisit(browser);
-    const { page } = visit;
-    await page.goto(siteAddress('?station=none-yet'));
-    await page.goto(siteAddress());
-    await untilAnswered(page);
+    const { page } = other;
+    await turnTo(page, '');
     const row = rankingRow(page, 'Meyer lemon');
     await row.click();
     expect(await row.getAttribute('aria-expanded')).toBe('true');
@@ -85,11 +91,9 @@ describe('the address', () => {
     await expect.poll(() => row.getAttribute('aria-expanded')).toBe('false');
     await page.goForward();
     await expect.poll(() => row.getAttribute('aria-expanded')).toBe('true');
-    await visit.close();
   });
 
   it('with nonsense gets a plain note for each part, and the page still answers', async () => {
-    const visit = await startVisit(browser);
     const { page } = visit;
     await page.goto(siteAddress('?level=bark&age=-3&unit=K&at=95,12&years=1e9&type=<b>x'));
     await untilAnswered(page);
@@ -99,27 +103,24 @@ describe('the address', () => {
       .getByRole('heading', { level: 1, name: /1 winter in|not once|less often|every winter/ })
       .waitFor();
     expect(visit.complaints).toEqual([]);
-    await visit.close();
   });
 
   it('with an unknown postcode, station or type says so and stays with an answer', async () => {
-    const visit = await startVisit(browser);
     const { page } = visit;
-    await page.goto(siteAddress('?postcode=ZZ 999'));
-    await untilAnswered(page);
+    await turnTo(page, '?postcode=ZZ 999');
     await page
       .getByRole('alert')
       .filter({ hasText: '“ZZ 999” is not among the postcodes and towns' })
       .waitFor();
-    await page.goto(siteAddress('?station=NOSUCH'));
     await untilAnswered(page);
+    await turnTo(page, '?station=NOSUCH');
     await page.getByRole('alert').filter({ hasText: 'There is no station “NOSUCH”' }).waitFor();
-    await page.goto(siteAddress('?type=nosuch_fruit'));
     await untilAnswered(page);
+    await turnTo(page, '?type=nosuch_fruit');
     await page
       .getByText(/nosuch_fruit/)
       .first()
       .waitFor({ timeout: 3000 });
-    await visit.close();
+    await untilAnswered(page);
   });
 });

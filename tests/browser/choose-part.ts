@@ -12,7 +12,7 @@ import { MATURE_TREE } from '../../analysis/tree/penalties.ts';
 import { PackDatabase } from '../../data-scripts/pack/database.ts';
 import { Pack } from '../../data-scripts/pack/open-pack.ts';
 import { readNights } from '../../data-scripts/pack/place-nights.ts';
-import { firstTown } from './cover-part.ts';
+import { firstTown } from './command-answer.ts';
 
 const PLANTING = { startAgeYears: 1, picking: 'late', calendar: 'gulf' } as const;
 const HEMISPHERE = 'north';

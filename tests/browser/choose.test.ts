@@ -5,8 +5,8 @@ import { wayWords } from '../../analysis/answer/choose-ways.ts';
 import type { Choice, Chosen, Wishes } from '../../analysis/answer/choosing.ts';
 import { launchChromium } from './chromium.ts';
 import { chosenInNode } from './choose-part.ts';
-import { PATIENCE_MS, plain, TEST_MS } from './cover-part.ts';
-import { openPart, siteAddress, startVisit, untilAnswered } from './visit.ts';
+import { PATIENCE_MS, TEST_MS } from './patience.ts';
+import { openPart, plain, siteAddress, startVisit, untilAnswered } from './visit.ts';
 
 /** What the page asks for while nobody said what they want. */
 const USUAL: Wishes = {

@@ -1,30 +1,39 @@
 import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
-import { audit } from './axe.ts';
+import { expectFitsPhone, expectNothingFound } from './axe.ts';
 import { launchChromium } from './chromium.ts';
 import { commandAnswer } from './command-answer.ts';
 import { openCompare } from './compare-part.ts';
-import { expectCalm, inBothSchemes, openPart, siteAddress, startVisit, untilAnswered } from './visit.ts';
+import { TEST_MS } from './patience.ts';
+import { SURFACE_PATIENCE_MS } from './surface-part.ts';
+import { expectCalm, openPart, siteAddress, startVisit, turnTo, untilAnswered, type Visit } from './visit.ts';
 
 const PINS = ['SC 123', 'SC 101'];
 const PINNED = `?pin=postcode:${PINS[0]}&pin=postcode:${PINS[1]}&unit=C`;
 const TYPE = 'satsuma_owari';
 
+/** One visit; each test turns to an address of its own. */
 let browser: Browser;
+let visit: Visit;
+let page: Page;
 beforeAll(async () => {
   browser = await launchChromium();
+  visit = await startVisit(browser, { bypassCSP: true });
+  ({ page } = visit);
+  await page.goto(siteAddress(PINNED));
+  await untilAnswered(page);
 });
 afterAll(() => browser.close());
 
-async function choosePlace(page: Page, code: string): Promise<void> {
+async function choosePlace(code: string): Promise<void> {
   await page.getByRole('combobox', { name: 'Postcode, town or station' }).fill(code);
   await page.keyboard.press('Enter');
   await page.getByRole('heading', { level: 1, name: new RegExp(`At ${code}`) }).waitFor();
   await expectCalm(page);
 }
 
-const pinsIn = (page: Page): string[] => new URL(page.url()).searchParams.getAll('pin');
+const pins = (): string[] => new URL(page.url()).searchParams.getAll('pin');
 
 /** Cells of a row of the table of places, by its heading. */
 async function cells(part: Locator, heading: string): Promise<string[]> {
@@ -34,45 +43,9 @@ async function cells(part: Locator, heading: string): Promise<string[]> {
 }
 
 describe('pinned places', () => {
-  it('go into the address, come back from it, and leave it again by keyboard', async () => {
-    const visit = await startVisit(browser);
-    const { page } = visit;
-    await page.goto(siteAddress('?unit=C'));
-    await untilAnswered(page);
-    const place = page.getByRole('region', { name: 'Place', exact: true });
-    for (const code of ['SC 123', 'SC 101', 'SC 130', 'SC 110']) {
-      await choosePlace(page, code);
-      await place.getByRole('button', { name: 'Pin this place' }).click();
-    }
-    const expected = ['SC 123', 'SC 101', 'SC 130', 'SC 110'].map((code) => `postcode:${code}`);
-    expect(pinsIn(page)).toEqual(expected);
-    await choosePlace(page, 'SC 115');
-    expect(await place.getByRole('button', { name: 'Pin this place' }).isDisabled()).toBe(true);
-
-    await page.reload();
-    await untilAnswered(page);
-    const part = await openCompare(page);
-    await part.getByRole('button', { name: /^Take off SC 110/ }).waitFor();
-    expect(await part.getByRole('listitem').filter({ hasText: 'Take off' }).count()).toBe(4);
-
-    const second = part.getByRole('button', { name: /^Take off SC 101/ });
-    await second.focus();
-    await page.keyboard.press('Enter');
-    await expect.poll(() => pinsIn(page)).toEqual(expected.filter((pin) => !pin.endsWith('SC 101')));
-    const focused = await page.evaluate(() => document.activeElement?.textContent ?? '');
-    expect(focused).toMatch(/^Show|^Take off/);
-    await page.goBack();
-    await expect.poll(() => pinsIn(page)).toEqual(expected);
-    await second.waitFor();
-    await visit.close();
-  });
-
   it('are told by the figures of the command for each, with the ground between them', async () => {
     const answers = await Promise.all(PINS.map((code) => commandAnswer('--postcode', code)));
-    const visit = await startVisit(browser);
-    const { page } = visit;
-    await page.goto(siteAddress(PINNED));
-    await untilAnswered(page);
+    await turnTo(page, PINNED);
     const part = await openCompare(page);
     const table = part.getByRole('region', { name: 'Places compared' });
     await table.waitFor({ timeout: 20_000 });
@@ -107,7 +80,35 @@ describe('pinned places', () => {
       expect.stringMatching(/^SC 101 .*\(2\)$/),
     ]);
     expect(visit.complaints).toEqual([]);
-    await visit.close();
+  });
+
+  it('go into the address, come back from it, and leave it again by keyboard', async () => {
+    await turnTo(page, '?unit=C');
+    const place = page.getByRole('region', { name: 'Place', exact: true });
+    for (const code of ['SC 123', 'SC 101', 'SC 130', 'SC 110']) {
+      await choosePlace(code);
+      await place.getByRole('button', { name: 'Pin this place' }).click();
+    }
+    const expected = ['SC 123', 'SC 101', 'SC 130', 'SC 110'].map((code) => `postcode:${code}`);
+    expect(pins()).toEqual(expected);
+    await choosePlace('SC 115');
+    expect(await place.getByRole('button', { name: 'Pin this place' }).isDisabled()).toBe(true);
+
+    await page.reload();
+    await untilAnswered(page);
+    const part = await openCompare(page);
+    await part.getByRole('button', { name: /^Take off SC 110/ }).waitFor();
+    expect(await part.getByRole('listitem').filter({ hasText: 'Take off' }).count()).toBe(4);
+
+    const second = part.getByRole('button', { name: /^Take off SC 101/ });
+    await second.focus();
+    await page.keyboard.press('Enter');
+    await expect.poll(pins).toEqual(expected.filter((pin) => !pin.endsWith('SC 101')));
+    const focused = await page.evaluate(() => document.activeElement?.textContent ?? '');
+    expect(focused).toMatch(/^Show|^Take off/);
+    await page.goBack();
+    await expect.poll(pins).toEqual(expected);
+    await second.waitFor();
   });
 });
 
@@ -121,15 +122,12 @@ describe('an estimated place', () => {
       ),
     ]);
     expect(own.place.basis).toBe('history');
-    const visit = await startVisit(browser);
-    const { page } = visit;
-    await page.goto(siteAddress('?postcode=SC 123&unit=C'));
-    await untilAnswered(page);
+    await turnTo(page, '?postcode=SC 123&unit=C');
     const place = page.getByRole('region', { name: 'Place', exact: true });
     await place.getByText(/\d+ stations around, most from/).waitFor();
     await place.getByText(/hits are estimated/).waitFor();
     const text = async (): Promise<string> => (await place.innerText()).replaceAll('\u00a0', ' ');
-    expect(await text()).toContain(`± ${own.place.error_c!.toFixed(1)} °C`);
+    await expect.poll(text).toContain(`± ${own.place.error_c!.toFixed(1)} °C`);
     expect(await text()).toContain(`${Math.round(own.place.elevation_m!)} m, by the pack’s grid of heights`);
 
     await place.getByText('I know the height better').click();
@@ -145,16 +143,12 @@ describe('an estimated place', () => {
     await page
       .getByText(new RegExp(`hits in ${level.counted.hits} of ${level.counted.winters} estimated winters`))
       .waitFor();
-    await visit.close();
   });
 
   it('is read three ways, and the map’s winters are chosen there', async () => {
     const answer = await commandAnswer('--postcode', 'SC 123');
     const level = answer.types.find(({ id }) => id === TYPE)!.levels.find((entry) => entry.level === 'wood')!;
-    const visit = await startVisit(browser);
-    const { page } = visit;
-    await page.goto(siteAddress('?postcode=SC 123'));
-    await untilAnswered(page);
+    await turnTo(page, '?postcode=SC 123');
     const part = await openPart(page, 'Winters', (found) =>
       found.getByRole('radio', { name: /^Whole record/ }),
     );
@@ -174,29 +168,17 @@ describe('an estimated place', () => {
     await page.keyboard.press('ArrowDown');
     expect(new URL(page.url()).searchParams.get('map-winters')).toBe('last30');
     expect(await part.getByRole('radio', { name: /^Last 30 winters/ }).isChecked()).toBe(true);
-    await visit.close();
   });
 });
 
-describe('accessibility and small screens', () => {
-  it('finds no serious violation in what compares, light or dark, and nothing wider than a phone', async () => {
-    const visit = await startVisit(browser, { bypassCSP: true, viewport: { width: 390, height: 844 } });
-    const { page } = visit;
-    await page.goto(siteAddress(`${PINNED}&postcode=SC 123&area=31.05,-42.55_0,87s_5k0,0_0,-87s`));
-    await untilAnswered(page);
-    const winters = await openPart(page, 'Winters', (found) => found.getByRole('radio').first());
-    await winters.waitFor();
+describe('accessibility and small screens', { timeout: TEST_MS }, () => {
+  it('finds no fault in what compares, light or dark, and nothing wider than a phone', async () => {
+    await turnTo(page, `${PINNED}&postcode=SC 123&area=31.05,-42.55_0,87s_5k0,0_0,-87s`);
     const part = await openCompare(page);
     await part.getByRole('region', { name: 'Places compared' }).waitFor({ timeout: 20_000 });
-    await inBothSchemes(page, async (scheme) => {
-      const { grave, passed } = await audit(page);
-      expect(grave, scheme).toEqual([]);
-      expect(passed).toBeGreaterThan(20);
-    });
-    const overhang = await page.evaluate(
-      () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-    );
-    expect(overhang).toBe(0);
-    await visit.close();
+    await part.getByText('Coldest tenth', { exact: true }).waitFor({ timeout: SURFACE_PATIENCE_MS });
+    await expectFitsPhone(page);
+    await expectNothingFound(page, 'compare', '#compare');
+    await expectNothingFound(page, 'place', '.choices');
   });
 });

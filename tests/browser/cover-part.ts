@@ -1,5 +1,3 @@
-import { readFile } from 'node:fs/promises';
-
 import type { Locator, Page } from 'playwright-core';
 import { expect } from 'vitest';
 
@@ -16,30 +14,15 @@ import { NO_GAINS } from '../../analysis/winter/winter-minima.ts';
 import { PackDatabase } from '../../data-scripts/pack/database.ts';
 import { Pack } from '../../data-scripts/pack/open-pack.ts';
 import { readPlaceNights } from '../../data-scripts/pack/place-nights.ts';
-import { commandAnswer, packFolder } from './command-answer.ts';
+import { commandAnswer, firstTown, packFolder } from './command-answer.ts';
 
 /** The type told about while none is chosen. */
 const TYPE = 'satsuma_owari';
-/** The first surface and the database's engine take seconds, more where the machine is busy. */
-export const PATIENCE_MS = 90_000;
-export const TEST_MS = 180_000;
-
-/** Text with single spaces. */
-export const plain = (text: string | null): string => (text ?? '').replace(/\s+/g, ' ').trim();
-
-/** The pack's first town, which the page opens with. */
-export async function firstTown(): Promise<{ name: string; lat: number; lon: number }> {
-  const { towns } = JSON.parse(await readFile(`${packFolder()}/places.json`, 'utf8')) as {
-    towns: { name: string; lat: number; lon: number; rank: number }[];
-  };
-  return [...towns].sort((a, b) => a.rank - b.rank)[0];
-}
 
 /** One type and level by the command, at the place the page opens with. */
 export async function assessed(level: string, ...more: string[]): Promise<LevelAnswer> {
   const { lat, lon } = await firstTown();
-  const asked = ['--at', `${lat},${lon}`, '--types', TYPE, '--level', level];
-  const { types } = await commandAnswer(...asked, ...more);
+  const { types } = await commandAnswer('--at', `${lat},${lon}`, '--types', TYPE, ...more);
   const [type] = types;
   return type.levels.find((entry) => entry.level === level)!;
 }
@@ -75,7 +58,7 @@ export async function openCover(page: Page): Promise<Locator> {
         await page.getByRole('navigation').getByRole('link', { name: 'Cover', exact: true }).click();
         return part.getByRole('region', { name: 'Measures' }).count();
       },
-      { timeout: 30_000, interval: 2000 },
+      { timeout: 30_000, interval: 250 },
     )
     .toBe(1);
   return part;

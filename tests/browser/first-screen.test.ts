@@ -80,7 +80,7 @@ describe('the first screen', () => {
     await visit.close();
   });
 
-  it('draws land, water and stations with nothing from outside', async () => {
+  it('draws land, water and stations with nothing from outside, and complains of nothing in a usual visit', async () => {
     const visit = await startVisit(browser);
     const { page } = visit;
     await page.goto(siteAddress());
@@ -96,14 +96,8 @@ describe('the first screen', () => {
     expect(
       visit.requested.filter((url) => /^(https?|wss?):/.test(url) && !url.startsWith(siteAddress())),
     ).toEqual([]);
-    await visit.close();
-  });
 
-  it('complains of nothing on the console in a usual visit', async () => {
-    const visit = await startVisit(browser);
-    const { page } = visit;
-    await page.goto(siteAddress());
-    await untilAnswered(page);
+    // A usual visit goes on, and the console hears no complaint.
     await page.getByRole('button', { name: /^Meyer lemon.*: / }).click();
     await openPart(page, 'Winters', () => winterSlider(page));
     const records = await openPart(page, 'Records', (part) =>

@@ -3,7 +3,7 @@ import { expect } from 'vitest';
 
 import type { AgeShare, LifeAnswer, PlantingLife, TypeLife } from '../../analysis/answer/life.ts';
 import { commandAnswer } from './command-answer.ts';
-import { plain } from './cover-part.ts';
+import { plain } from './visit.ts';
 
 /** What the page says of a winter of a planting, by the letter of its course: in the grid, and in the table. */
 const WORDS: Readonly<Record<string, readonly [told: string, short: string]>> = {

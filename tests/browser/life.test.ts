@@ -4,9 +4,9 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { LifeAnswer, TypeLife } from '../../analysis/answer/life.ts';
 import type { Reading } from '../../analysis/tree/winter-margins.ts';
 import { launchChromium } from './chromium.ts';
-import { PATIENCE_MS, plain, TEST_MS } from './cover-part.ts';
 import { assessedLife, expectShare, plantingsInGrid, plantingsInTable, winterTold } from './life-part.ts';
-import { siteAddress, startVisit, untilAnswered } from './visit.ts';
+import { PATIENCE_MS, TEST_MS } from './patience.ts';
+import { plain, siteAddress, startVisit, untilAnswered } from './visit.ts';
 
 /** A cold station of the demo pack: trees that are killed, trees that live, and winters that are not complete. */
 const STATION = 'ZZC00000206';

@@ -2,7 +2,7 @@ import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
 import { launchChromium } from './chromium.ts';
-import { PATIENCE_MS, TEST_MS } from './cover-part.ts';
+import { PATIENCE_MS, TEST_MS } from './patience.ts';
 import { siteAddress, startVisit, untilAnswered } from './visit.ts';
 
 /** A station of the demo pack whose plantings fill the grid. */

@@ -11,9 +11,9 @@ import { levelWords, sentenceEnd } from '../../web/format/answer-words.ts';
 import { LEVEL_WORDS } from '../../web/format/level-words.ts';
 import { foldQuery } from '../../web/state/short-address.ts';
 import { launchChromium } from './chromium.ts';
-import { commandAnswer } from './command-answer.ts';
-import { firstTown, PATIENCE_MS, plain, TEST_MS } from './cover-part.ts';
-import { siteAddress, startVisit, untilAnswered } from './visit.ts';
+import { commandAnswer, firstTown } from './command-answer.ts';
+import { PATIENCE_MS, TEST_MS } from './patience.ts';
+import { plain, siteAddress, startVisit, untilAnswered } from './visit.ts';
 
 const TYPES = ['satsuma_owari', 'meyer_lemon', 'kumquat_nagami', 'minneola_tangelo'];
 const COVER = 'cloth-heavy,tied,watered-soil';
@@ -28,7 +28,7 @@ afterAll(() => browser.close());
 
 /** The sheet as a PDF: its pages, and its text without any space, since lines break where they must. */
 async function printed(page: Page, part: Locator): Promise<{ pages: number; text: string; size: number[] }> {
-  await part.getByRole('button', { name: 'Print the sheet' }).click();
+  await part.getByRole('button', { name: 'Print the sheet' }).press('Enter');
   await page.waitForFunction(() => document.documentElement.dataset.printing === 'sheet');
   const pdf = await getDocumentProxy(new Uint8Array(await page.pdf({ preferCSSPageSize: true })));
   const { totalPages, text } = await extractText(pdf, { mergePages: true });
@@ -61,9 +61,13 @@ describe('the sheet to take home', () => {
   it(
     'fits one page of either paper with four types, says what the command says, and leads back',
     async () => {
-      const visit = await startVisit(browser, { colorScheme: 'dark', acceptDownloads: true }, (context) =>
-        // Chromium without a window would print at once and forget; the page must stay as it is printed.
-        context.addInitScript(() => (window.print = () => {})),
+      const visit = await startVisit(
+        browser,
+        { colorScheme: 'dark', acceptDownloads: true },
+        async (context) => {
+          // Chromium without a window would print at once and forget; the page must stay as it is printed.
+          await context.addInitScript(() => void (window.print = () => {}));
+        },
       );
       const { page } = visit;
       const query = `?pack=sallowmere&age=2&unit=C&cover=${COVER}&sheet=${TYPES.join(',')}.a4`;

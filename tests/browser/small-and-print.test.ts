@@ -1,6 +1,7 @@
-import type { Browser, Page } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
+import { sticksOut } from './axe.ts';
 import { launchChromium } from './chromium.ts';
 import {
   openPart,
@@ -17,24 +18,6 @@ beforeAll(async () => {
   browser = await launchChromium();
 });
 afterAll(() => browser.close());
-
-/** Elements that stick out to the right of the window though nothing around them scrolls, told by tag and text. */
-function sticksOut(page: Page): Promise<string[]> {
-  return page.evaluate(() => {
-    const width = document.documentElement.clientWidth;
-    const told = [...document.querySelectorAll('main *')].filter((element) => {
-      if (element.getBoundingClientRect().right <= width + 1) return false;
-      for (let above: Element | null = element; above; above = above.parentElement)
-        if (getComputedStyle(above).overflowX !== 'visible') return false;
-      return element.getBoundingClientRect().width > 0 && !element.closest('svg');
-    });
-    const wide = document.documentElement.scrollWidth > width ? ['the page scrolls sideways'] : [];
-    return [...wide, ...told.map((e) => `${e.tagName} "${(e.textContent ?? '').trim().slice(0, 30)}"`)].slice(
-      0,
-      8,
-    );
-  });
-}
 
 describe('on a phone 390 px wide', () => {
   it('the answer is on top and nothing scrolls sideways, in any part', async () => {
@@ -72,11 +55,12 @@ describe('on a phone 390 px wide', () => {
 });
 
 describe('printed', () => {
-  it('keeps the answer, the ranking, the map and the cautions, and drops what only a screen can use', async () => {
+  it('keeps the answer, every type of the ranking, the map and the cautions, and drops what only a screen can use', async () => {
     const visit = await startVisit(browser, { colorScheme: 'dark' });
     const { page } = visit;
     await page.goto(siteAddress());
     await untilAnswered(page);
+    const rows = await rankingRows(page).count();
     await page.emulateMedia({ media: 'print' });
     for (const caution of [
       'A forecast or warning in force goes first.',
@@ -97,17 +81,8 @@ describe('printed', () => {
     expect(paper[3] === 0 || Math.min(...paper.slice(0, 3)) > 230, paper.join()).toBe(true);
     const { length } = await page.pdf();
     expect(length).toBeGreaterThan(20_000);
-    await visit.close();
-  });
 
-  it('names every type with its answer', async () => {
-    const visit = await startVisit(browser);
-    const { page } = visit;
-    await page.goto(siteAddress());
-    await untilAnswered(page);
-    const rows = await rankingRows(page).count();
-    await page.emulateMedia({ media: 'print' });
-    // Rows are found by what they say, since paper has no buttons.
+    // Every type is named with its answer. Rows are found by what they say, since paper has no buttons.
     const shown = await page
       .getByRole('region', { name: 'Ranking', exact: true })
       .getByRole('listitem')

@@ -1,5 +1,4 @@
 import type { Browser, BrowserContextOptions, Locator, Page } from 'playwright-core';
-import { expect } from 'vitest';
 
 import { mapOfStations, siteAddress, startVisit, untilAnswered, type Visit } from './visit.ts';
 
@@ -24,9 +23,8 @@ export async function visitMap(
 /** Waits for the surface, newest and with crisp bands. */
 export async function untilSurface(page: Page): Promise<void> {
   await page.getByText(/^Areas are estimated between stations/).waitFor({ timeout: SURFACE_PATIENCE_MS });
-  await expect
-    .poll(() => page.getByText('Working out the map').count(), { timeout: SURFACE_PATIENCE_MS })
-    .toBe(0);
+  const working = page.getByText('Working out the map');
+  await working.first().waitFor({ state: 'detached', timeout: SURFACE_PATIENCE_MS });
   await page.waitForTimeout(600);
 }
 

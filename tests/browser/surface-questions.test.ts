@@ -1,32 +1,34 @@
-import { execFile } from 'node:child_process';
-import { promisify } from 'node:util';
-
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
-import type { Assessment } from '../../analysis/answer/assessment.ts';
-import { audit } from './axe.ts';
+import { expectNothingFound } from './axe.ts';
 import { launchChromium } from './chromium.ts';
+import { commandAnswer } from './command-answer.ts';
 import { said, shareOf, TEST_MS, untilSurface, visitMap } from './surface-part.ts';
-import { mapOfStations, untilAnswered } from './visit.ts';
+import { mapOfStations, turnTo, untilAnswered, type Visit } from './visit.ts';
 
+/** The part of the page that holds the map. */
+const MAP = ':has(> figure)';
+/** One map; each test turns to a question of its own. */
+const TWO_KINDS = '?map=types&type=meyer_lemon&against=satsuma_owari&level=wood';
 let browser: Browser;
+let visit: Visit;
+let page: Page;
 beforeAll(async () => {
   browser = await launchChromium();
-});
+  visit = await visitMap(browser, TWO_KINDS, { bypassCSP: true });
+  ({ page } = visit);
+}, TEST_MS);
 afterAll(() => browser.close());
 
-/** Serious and critical violations in the part of the page that holds the map. */
-async function graveFaults(page: Page): Promise<readonly string[]> {
-  const { grave, passed } = await audit(page, ':has(> figure)');
-  expect(passed).toBeGreaterThan(5);
-  return grave;
+async function askMap(query: string): Promise<void> {
+  await turnTo(page, query);
+  await untilSurface(page);
 }
 
 describe('the map’s other questions', () => {
   it('two kinds: turned round, the other side of the scale is shown', { timeout: TEST_MS }, async () => {
-    const visit = await visitMap(browser, '?map=types&type=meyer_lemon&against=satsuma_owari&level=wood');
-    const { page } = visit;
+    await askMap(TWO_KINDS);
     const sides = async (): Promise<{ oftener: number; rarer: number }> => ({
       oftener:
         (await shareOf(page, '2 to 4 times as often')) + (await shareOf(page, 'over 4 times as often')),
@@ -47,12 +49,10 @@ describe('the map’s other questions', () => {
     expect(hardy.oftener).toBeLessThan(0.01);
     const query = new URL(page.url()).searchParams;
     expect([query.get('type'), query.get('against')]).toEqual(['satsuma_owari', 'meyer_lemon']);
-    await visit.close();
   });
 
   it('where to grow: less land, the longer a tree must live', { timeout: TEST_MS }, async () => {
-    const visit = await visitMap(browser, '?map=where&type=meyer_lemon', { bypassCSP: true });
-    const { page } = visit;
+    await askMap('?map=where&type=meyer_lemon');
     const legend = page.locator('figure figcaption');
     const share = async (): Promise<number> =>
       Number(/(\d+)% of the land/.exec(await legend.innerText())![1]);
@@ -66,8 +66,7 @@ describe('the map’s other questions', () => {
     expect(new URL(page.url()).searchParams.get('at-least')).toBe('10');
     await page.goBack();
     await expect.poll(() => legend.innerText()).toMatch(/1 in 25 or rarer/);
-    expect(await graveFaults(page)).toEqual([]);
-    await visit.close();
+    await expectNothingFound(page, 'the map', MAP);
   });
 });
 
@@ -76,8 +75,7 @@ describe('reading the map', () => {
     'the cross-hair tells the cell, Enter chooses it, and the command says the same',
     { timeout: TEST_MS },
     async () => {
-      const visit = await visitMap(browser, '?type=meyer_lemon&level=wood&unit=C&at=31.1,-42.3');
-      const { page } = visit;
+      await askMap('?type=meyer_lemon&level=wood&unit=C&at=31.1,-42.3');
       await mapOfStations(page).focus();
       await page.keyboard.press('r');
       await expect
@@ -96,30 +94,20 @@ describe('reading the map', () => {
       await expect.poll(() => new URL(page.url()).searchParams.get('at')).not.toBe('31.1,-42.3');
       const at = new URL(page.url()).searchParams.get('at')!;
       await untilAnswered(page);
-      const pack = `${inject('packsFolder')}/sallowmere`;
-      const types = ['--types', 'meyer_lemon', '--level', 'wood', '--json'];
-      const command = ['data-scripts/entry/run.mjs', 'assess', '--pack', pack, `--at=${at}`, ...types];
-      const { stdout } = await promisify(execFile)(process.execPath, command, { maxBuffer: 64e6 });
-      const { headline } = (JSON.parse(stdout) as Assessment).types[0].levels[0];
+      const answer = await commandAnswer(`--at=${at}`, '--types', 'meyer_lemon', '--level', 'wood');
+      const { headline } = answer.types[0].levels[0];
       const told = Number(/1 winter in ([\d.]+), range/.exec(own)![1]);
       expect(Math.abs(told / headline.period! - 1)).toBeLessThan(0.02);
       await page.keyboard.press('Escape');
-      await visit.close();
     },
   );
 });
 
 describe('on a phone', () => {
   it('map, modes and legend stand one under the other within the width', { timeout: TEST_MS }, async () => {
-    const viewport = { width: 360, height: 740 };
-    const visit = await visitMap(browser, '?map=types', {
-      viewport,
-      hasTouch: true,
-      isMobile: true,
-      bypassCSP: true,
-    });
-    const { page } = visit;
-    expect(await graveFaults(page)).toEqual([]);
+    await page.setViewportSize({ width: 360, height: 740 });
+    await askMap('?map=types');
+    await expectNothingFound(page, 'the map on a phone', MAP);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
     const box = async (part: ReturnType<Page['locator']>) => (await part.boundingBox())!;
     const modes = await box(page.getByRole('group', { name: 'What the map shows' }));
@@ -128,6 +116,5 @@ describe('on a phone', () => {
     expect(map.width).toBeGreaterThan(300);
     expect(modes.y + modes.height).toBeLessThanOrEqual(map.y);
     expect(map.y + map.height).toBeLessThanOrEqual(legend.y);
-    await visit.close();
   });
 });

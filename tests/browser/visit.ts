@@ -1,5 +1,5 @@
 import type { Browser, BrowserContext, BrowserContextOptions, Locator, Page } from 'playwright-core';
-import { expect, inject } from 'vitest';
+import { inject } from 'vitest';
 
 /** How long a single step on the page may take, ms; the machine may be busy with other things. */
 export const PATIENCE_MS = 15_000;
@@ -19,6 +19,9 @@ export interface Visit {
 export function siteAddress(query = ''): string {
   return inject('siteUrl') + query;
 }
+
+/** Text with single spaces. */
+export const plain = (text: string | null): string => (text ?? '').replace(/\s+/g, ' ').trim();
 
 /** Opens a profile that refuses every address but the site's own; `before` may add routes. */
 export async function startVisit(
@@ -80,13 +83,22 @@ export async function untilAnswered(page: Page): Promise<void> {
   await expectCalm(page);
 }
 
+/**
+ * Goes on to another address within the open page, as Back and Forward do: a visit opened anew costs seconds. What is in
+ * the page beside its address stays.
+ */
+export async function turnTo(page: Page, query: string): Promise<void> {
+  await page.evaluate((to) => {
+    history.pushState(null, '', to);
+    dispatchEvent(new PopStateEvent('popstate'));
+  }, siteAddress(query));
+  await expectCalm(page);
+}
+
 /** Waits until no answer is being worked out. */
 export async function expectCalm(page: Page): Promise<void> {
-  await expect
-    .poll(() => page.getByRole('status').filter({ hasText: 'Working out the answer.' }).count(), {
-      timeout: 20_000,
-    })
-    .toBe(0);
+  const working = page.getByRole('status').filter({ hasText: 'Working out the answer.' });
+  await working.first().waitFor({ state: 'detached', timeout: 20_000 });
 }
 
 /** Later parts of the page, by their names. */
@@ -97,6 +109,7 @@ type LaterPart =
   | 'Cover'
   | 'Life'
   | 'Year'
+  | 'Sheet'
   | 'Desk'
   | 'Compare'
   | 'Records'

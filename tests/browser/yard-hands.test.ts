@@ -4,9 +4,8 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { READY_YARDS } from '../../analysis/spot/ready-yards.ts';
 import { yardFileText } from '../../analysis/spot/yard-file.ts';
 import type { PlanPoint, Yard } from '../../analysis/spot/yard.ts';
-import { audit } from './axe.ts';
 import { launchChromium } from './chromium.ts';
-import { inBothSchemes, siteAddress, startVisit } from './visit.ts';
+import { siteAddress, startVisit } from './visit.ts';
 import { HOUSE_YARD, loadYard, onScreen, openSpot, planOf, wallsIn, yardIn } from './yard-steps.ts';
 
 let browser: Browser;
@@ -146,28 +145,6 @@ describe('the field while a wall is dragged', () => {
     await page.mouse.up();
     console.log(`fields painted a second while dragging: ${rates.map((rate) => rate.toFixed(0)).join(', ')}`);
     expect(Math.max(...rates)).toBeGreaterThanOrEqual(20);
-    await visit.close();
-  });
-});
-
-describe('accessibility', () => {
-  it('of the section with a yard drawn, light or dark', async () => {
-    const visit = await startVisit(browser, { bypassCSP: true });
-    const { page } = visit;
-    const part = await openSpot(page);
-    await part.getByRole('button', { name: READY_YARDS[1].name, exact: true }).click();
-    await part.getByRole('button', { name: /best spot 1/ }).waitFor();
-    await planOf(part).click({ position: { x: 200, y: 200 } });
-    await page.evaluate(() =>
-      document
-        .querySelectorAll('#spot details')
-        .forEach((details) => ((details as HTMLDetailsElement).open = true)),
-    );
-    await inBothSchemes(page, async (scheme) => {
-      const { all, passed } = await audit(page, '#spot');
-      expect(passed).toBeGreaterThan(15);
-      expect(all, scheme).toEqual([]);
-    });
     await visit.close();
   });
 });

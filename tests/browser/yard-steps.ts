@@ -1,5 +1,5 @@
 import type { Locator, Page } from 'playwright-core';
-import { expect } from 'vitest';
+import { vi } from 'vitest';
 
 import { readYardText } from '../../analysis/spot/yard-text.ts';
 import type { PlanPoint, Wall, Yard } from '../../analysis/spot/yard.ts';
@@ -9,7 +9,8 @@ import { siteAddress, untilAnswered } from './visit.ts';
 const BETWEEN_LOOKS_MS = 150;
 const LOOKS_AT_MOST = 40;
 
-const PLACE = '?postcode=SC 123&unit=C';
+/** Where the yards lie. */
+export const PLACE = '?postcode=SC 123&unit=C';
 
 /** A house on an open plot: nothing but its own walls makes a corner mild. */
 export const HOUSE_YARD: Yard = {
@@ -41,14 +42,19 @@ export const HOUSE_YARD: Yard = {
 export async function openSpot(page: Page, query = PLACE): Promise<Locator> {
   await page.goto(siteAddress(query));
   await untilAnswered(page);
+  return showSpot(page);
+}
+
+/** Scrolls to the section and waits for its view. */
+export async function showSpot(page: Page): Promise<Locator> {
   const part = page.getByRole('region', { name: 'Spot', exact: true });
   const heading = part.getByRole('heading', { name: /^The yard/ });
   // What stands above may still grow and push the section out of reach.
-  const near = async (): Promise<number> => {
+  const isNear = async (): Promise<boolean> => {
     await page.evaluate(() => document.querySelector('#spot')!.scrollIntoView({ behavior: 'instant' }));
-    return heading.count();
+    return heading.isVisible();
   };
-  await expect.poll(near, { timeout: 30_000 }).toBe(1);
+  await vi.waitUntil(isNear, { timeout: 30_000, interval: 100 });
   return part;
 }
 

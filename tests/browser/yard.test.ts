@@ -2,29 +2,45 @@ import { readFileSync } from 'node:fs';
 import { mkdtemp, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 
-import type { Browser, Locator } from 'playwright-core';
+import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
 import { findMeasure } from '../../analysis/cover/measures.ts';
 import { READY_YARDS } from '../../analysis/spot/ready-yards.ts';
 import { readYardFile, yardFileText } from '../../analysis/spot/yard-file.ts';
 import type { Building, PlanPoint, Yard } from '../../analysis/spot/yard.ts';
+import { expectFitsPhone, expectNothingFound } from './axe.ts';
 import { launchChromium } from './chromium.ts';
 import { commandAnswer } from './command-answer.ts';
-import { expectCalm, rankingRow, startVisit, untilAnswered } from './visit.ts';
-import { drag, HOUSE_YARD, loadYard, onScreen, openSpot, planOf, wallsIn, yardIn } from './yard-steps.ts';
+import { expectCalm, rankingRow, startVisit, turnTo, untilAnswered, type Visit } from './visit.ts';
+import {
+  drag,
+  HOUSE_YARD,
+  loadYard,
+  onScreen,
+  openSpot,
+  PLACE,
+  planOf,
+  showSpot,
+  wallsIn,
+  yardIn,
+} from './yard-steps.ts';
 
+/** One visit; each test brings its own yard. */
 let browser: Browser;
+let visit: Visit;
+let page: Page;
+let part: Locator;
 beforeAll(async () => {
   browser = await launchChromium();
+  visit = await startVisit(browser, { bypassCSP: true, acceptDownloads: true });
+  ({ page } = visit);
+  part = await openSpot(page);
 });
 afterAll(() => browser.close());
 
 describe('drawing a yard', () => {
   it('with the mouse, by keyboard, and back with undo; the address keeps it over a reload', async () => {
-    const visit = await startVisit(browser);
-    const { page } = visit;
-    const part = await openSpot(page);
     // Between the steps of the field.
     await part.getByLabel('South to north of the new plot').fill('18.3');
     await part.getByRole('button', { name: 'Draw on this plot' }).click();
@@ -68,17 +84,14 @@ describe('drawing a yard', () => {
 
     await page.reload();
     await untilAnswered(page);
-    await page.evaluate(() => document.querySelector('#spot')!.scrollIntoView());
+    await showSpot(page);
     await part.getByRole('heading', { name: 'Things on the plan (1)' }).waitFor();
     expect(wallsIn(page)[0].line).toEqual([[4, 5], [12, 5]]); // prettier-ignore
     expect(visit.complaints).toEqual([]);
-    await visit.close();
   });
 
   it('an outline that crosses itself gets its sentence, keeps the last offsets, and undo repairs it', async () => {
-    const visit = await startVisit(browser);
-    const { page } = visit;
-    const part = await openSpot(page);
+    await turnTo(page, PLACE);
     await loadYard(part, yardFileText(HOUSE_YARD));
     const plan = planOf(part);
     await plan.scrollIntoViewIfNeeded();
@@ -87,7 +100,7 @@ describe('drawing a yard', () => {
     await part.getByRole('spinbutton', { name: /^Height of Heated building 1/ }).waitFor();
     const inAddress = (): string | null => new URL(page.url()).searchParams.get('yard');
     // It gets there when the drawing rests.
-    await expect.poll(inAddress).not.toBeNull();
+    await expect.poll(() => yardIn(page)?.name).toBe(HOUSE_YARD.name);
     const good = inAddress();
     await drag(page, await onScreen(plan, HOUSE_YARD, [10, 12]), await onScreen(plan, HOUSE_YARD, [24, 15]));
     const alert = part.getByRole('alert').filter({ hasText: /crosses itself/ });
@@ -99,16 +112,13 @@ describe('drawing a yard', () => {
     await page.keyboard.press('Control+z');
     await expect.poll(() => alert.count()).toBe(0);
     expect(await part.getByRole('button', { name: 'Save as a file' }).isDisabled()).toBe(false);
-    await visit.close();
   });
 });
 
 describe('a yard as a file', () => {
   it('saved and loaded again is the same yard; a bad file says why and leaves the yard alone', async () => {
-    const visit = await startVisit(browser, { acceptDownloads: true });
-    const { page } = visit;
-    const part = await openSpot(page);
     const ready = READY_YARDS[0];
+    await turnTo(page, PLACE);
     await part.getByRole('button', { name: ready.name, exact: true }).click();
     await planOf(part).waitFor();
     const [download] = await Promise.all([
@@ -133,7 +143,6 @@ describe('a yard as a file', () => {
       .getByRole('alert')
       .filter({ hasText: /county\.json.*10000 m.*200 m/ })
       .waitFor();
-    await visit.close();
   });
 });
 
@@ -153,11 +162,22 @@ async function hitsByCommand(yard: Yard, at: PlanPoint, cover: string[]): Promis
   return types[0].levels.find(({ level }) => level === 'wood')!.counted.hits;
 }
 
+describe('accessibility', () => {
+  it('of the section with a yard drawn has no fault, light or dark, and fits a phone', async () => {
+    await turnTo(page, PLACE);
+    await part.getByRole('button', { name: READY_YARDS[1].name, exact: true }).click();
+    await part.getByRole('button', { name: /best spot 1/ }).waitFor({ timeout: 30_000 });
+    await planOf(part).click({ position: { x: 200, y: 200 } });
+    await part.locator('details').evaluateAll((all) => all.forEach((fold) => fold.setAttribute('open', '')));
+    await expectNothingFound(page, 'a yard', '#spot');
+    await expectFitsPhone(page);
+    await page.setViewportSize({ width: 1280, height: 900 });
+  });
+});
+
 describe('the warm corner', () => {
   it('lies by the wall that faces the midday sun; it and a cloth change the ranking as they change the command', async () => {
-    const visit = await startVisit(browser);
-    const { page } = visit;
-    const part = await openSpot(page);
+    await turnTo(page, PLACE);
     await loadYard(part, yardFileText(HOUSE_YARD));
     const best = part.getByRole('button', { name: /best spot 1/ });
     await best.waitFor({ timeout: 30_000 });
@@ -192,6 +212,5 @@ describe('the warm corner', () => {
     const covered = await hitsByCommand(HOUSE_YARD, [east, north], ['cloth-medium']);
     await expect.poll(() => hitsTold(row), { timeout: 30_000 }).toBe(covered);
     expect(covered).toBeLessThan(atTheWall);
-    await visit.close();
   }, 150_000);
 });
