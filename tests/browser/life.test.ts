@@ -6,7 +6,7 @@ import type { Reading } from '../../analysis/tree/winter-margins.ts';
 import { launchChromium } from './chromium.ts';
 import { assessedLife, expectShare, plantingsInGrid, plantingsInTable, winterTold } from './life-part.ts';
 import { PATIENCE_MS, TEST_MS } from './patience.ts';
-import { plain, siteAddress, startVisit, untilAnswered } from './visit.ts';
+import { plain, siteAddress, startVisit, turnTo, untilAnswered, type Visit } from './visit.ts';
 
 /** A cold station of the demo pack: trees that are killed, trees that live, and winters that are not complete. */
 const STATION = 'ZZC00000206';
@@ -17,16 +17,26 @@ const READING_TITLES: Readonly<Record<Reading, string>> = {
   night_by_night: 'night by night',
   hardened: 'hardened trees',
 };
+/** Width between the margins of a printed page, CSS px. */
+const PAPER_PX = 720;
 /** Tab presses from the part's button to its grid: more than the controls that stand between. */
 const TABS = 30;
 
+/** One visit with its nights opened once; what stands on paper is looked at last. */
 let browser: Browser;
+let visit: Visit;
+let page: Page;
 beforeAll(async () => {
   browser = await launchChromium();
+  visit = await startVisit(browser);
+  ({ page } = visit);
+  await page.goto(siteAddress(`?station=${STATION}&type=${TYPE}`));
+  await untilAnswered(page);
 });
 afterAll(() => browser.close());
 
 const lifeOf = (page: Page): Locator => page.getByRole('region', { name: 'Life', exact: true });
+const wishesOf = (): Locator => page.getByRole('region', { name: 'Which to plant', exact: true });
 const grid = (part: Locator): Locator => part.getByRole('grid', { name: /^Plantings of every winter/ });
 const choiceOf = (page: Page): string | null => new URL(page.url()).searchParams.get('life');
 /** The name of what has the focus, where that is a cell of the grid. */
@@ -110,10 +120,6 @@ describe('the life of a tree', () => {
       const fates = new Set(usual.type.night_by_night.plantings.map(({ fate }) => fate));
       // The record must tell of all this for the comparison to be one.
       expect([letters.size, fates.size]).toEqual([9, 3]);
-      const visit = await startVisit(browser);
-      const { page } = visit;
-      await page.goto(siteAddress(`?station=${STATION}&type=${TYPE}`));
-      await untilAnswered(page);
       const part = await openByKeyboard(page);
 
       await tabToGrid(page);
@@ -144,10 +150,58 @@ describe('the life of a tree', () => {
       await expectShares(part, elsewhere);
       expect(await part.getByText(/The level of these winters is good to about/).count()).toBe(1);
       expect(visit.complaints).toEqual([]);
-      await visit.close();
     },
     TEST_MS,
   );
+});
+
+/** Goes to the parts that need the nights, as they stand on a wide screen, and turns the page to paper. */
+async function printed(): Promise<void> {
+  await turnTo(page, `?station=${STATION}`);
+  const link = (name: string): Locator =>
+    page.getByRole('navigation').getByRole('link', { name, exact: true });
+  // A part comes when a reader comes near it.
+  await link('Which to plant').click();
+  await wishesOf().getByText('5 nights', { exact: true }).waitFor({ timeout: PATIENCE_MS });
+  await link('Life').click();
+  const life = lifeOf(page);
+  const follow = life.getByRole('button', { name: 'Follow the trees' });
+  const ranges = life.getByText(/^In brackets the 90% range/);
+  // They are followed already where the test before came so far.
+  await follow.or(ranges).first().waitFor({ timeout: PATIENCE_MS });
+  if (await follow.isVisible()) await follow.click();
+  await ranges.waitFor({ timeout: PATIENCE_MS });
+  await life
+    .locator('details.twin')
+    .evaluateAll((twins) => twins.forEach((twin) => twin.removeAttribute('open')));
+  await page.emulateMedia({ media: 'print' });
+  await page.setViewportSize({ width: PAPER_PX, height: 960 });
+}
+
+describe('life and choice on paper', { timeout: TEST_MS }, () => {
+  it('say what was wished and chosen, draw the grid whole, and show no controls', async () => {
+    await printed();
+    const life = lifeOf(page);
+    expect(await life.getByText('Invented', { exact: true }).isVisible()).toBe(true);
+    expect(await life.getByText(/^In brackets the 90% range/).isVisible()).toBe(true);
+
+    const { x, width } = (await grid(life).boundingBox())!;
+    expect(x).toBeGreaterThanOrEqual(0);
+    expect(x + width).toBeLessThanOrEqual(PAPER_PX);
+    const cut = await grid(life).evaluate((svg) => getComputedStyle(svg.closest('.scroll')!).overflowX);
+    expect(cut).toBe('visible');
+
+    // Of the ages it can be planted at, the one that counts.
+    expect(await life.getByText('1 year', { exact: true }).isVisible()).toBe(true);
+    expect(await life.getByText('5', { exact: true }).first().isVisible()).toBe(false);
+    expect(await life.getByText('The same as a table').first().isVisible()).toBe(false);
+
+    const wishes = wishesOf();
+    expect(await wishes.getByText('5 nights', { exact: true }).isVisible()).toBe(true);
+    const sliders = await wishes.locator('input[type="range"]').all();
+    expect(sliders.length).toBe(4);
+    for (const slider of sliders) expect(await slider.isVisible()).toBe(false);
+  });
 });
 
 /** One tab stop; arrows, Home and End lead through it, and the readout tells the winter in focus. */
