@@ -160,6 +160,8 @@ describe('every part, in Spanish on a phone', { timeout: TEST_MS }, () => {
     await openParts(page);
     await openMore(page);
     await expectFitsPhone(page);
+    // What the publishers of records want said stays in their language, and says so.
+    expect(await partOf(page, 'records').locator('dl dd [lang="en"]').count()).toBeGreaterThan(0);
     // Colours are those of the English page.
     expect((await audit(page)).found).toEqual([]);
     expect(visit.complaints).toEqual([]);
