@@ -3,10 +3,21 @@ import type { KeptNights } from '../../analysis/records/kept-nights.ts';
 import { nightsThatHit } from '../engine/night-questions.ts';
 import { estimatedNightsThatHit, keptNightsOf, nightsOfPlace } from '../engine/place-night-questions.ts';
 import { RecordsDatabase } from '../engine/records-database.ts';
+import { isOwnPack } from '../gather/own-pack-id.ts';
 import type { LaterPort, RecordsPort } from '../state/ports.ts';
 
 /** What a place's nights are: a station's in the database, or estimated ones. */
 type Nights = { readonly stationId: string } | { readonly estimated: KeptNights };
+
+/** Resolves once the nights of a pack are in its database; `begun` is called where they have to be written first. */
+type Written = (packUrl: string, begun: () => void) => Promise<void>;
+
+/** Only packs of one's own are ever without. */
+const ownWritten: Written = async (packUrl, begun) => {
+  if (!isOwnPack(packUrl.split('/').at(-2) ?? '')) return;
+  const { nightsToCome } = await import('../gather/nights-to-come.svelte.ts');
+  await nightsToCome.written(packUrl, begun);
+};
 
 /**
  * The database of the pack at `packUrl` (absolute, ending in `/`), for parts that ask about nights. The nights of the place
@@ -17,6 +28,7 @@ export function makeRecordsPort(
   packUrl: string,
   worker: Pick<LaterPort, 'nightsSource'>,
   database = new RecordsDatabase(),
+  written: Written = ownWritten,
 ): RecordsPort {
   let last: { readonly key: string; readonly nights: Promise<Nights> } | null = null;
 
@@ -43,7 +55,10 @@ export function makeRecordsPort(
   }
 
   return {
-    open: (onProgress) => database.open(packUrl, onProgress),
+    open: async (onProgress) => {
+      await written(packUrl, () => onProgress({ loaded: 0, total: null, writing: true }));
+      await database.open(packUrl, onProgress);
+    },
     hitNights: async ({ place, hours, limitC, gainCalmC, gainWindyC }) => {
       const nights = await nightsOf(place);
       const limit = { hours, limitC, gains: { calmC: gainCalmC, windyC: gainWindyC } };

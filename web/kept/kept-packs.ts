@@ -78,6 +78,44 @@ export async function keepWhole(
   });
 }
 
+/**
+ * Puts more files into a kept pack where it lies, one after the other: the last may tell of those before, since each is put
+ * whole. Pages that read the pack find them.
+ * @param without a folder in the pack that goes when all is there
+ * @throws InputError in one sentence: the pack isn't kept any more
+ * @throws DOMException QuotaExceededError where there is no room; the files put before stay
+ */
+export async function addToKept(
+  id: string,
+  files: readonly { readonly path: string; readonly content: Content }[],
+  without: string,
+): Promise<void> {
+  for (const { key, folder } of await packFolders()) {
+    if ((await readEntry(folder))?.entry.id !== id) continue;
+    return alone(key, async () => {
+      const kept = await readEntry(folder);
+      if (!kept) throw new InputError(t`The pack “${id}” is not kept in this browser any more.`);
+      const into = await folder.getDirectoryHandle(kept.files);
+      for (const { path, content } of files) await writeAnywhere(into, path, content);
+      await into.removeEntry(without, { recursive: true }).catch(() => {});
+      const bytes = await bytesIn(into);
+      const now: KeptEntry = { ...kept, bytes, entry: { ...kept.entry, bytes } };
+      await writeAnywhere(folder, ENTRY_FILE, JSON.stringify(now));
+    });
+  }
+  throw new InputError(t`The pack “${id}” is not kept in this browser any more.`);
+}
+
+async function bytesIn(folder: FileSystemDirectoryHandle): Promise<number> {
+  let bytes = 0;
+  for await (const [, handle] of folder.entries())
+    bytes +=
+      handle.kind === 'directory'
+        ? await bytesIn(handle as FileSystemDirectoryHandle)
+        : (await (handle as FileSystemFileHandle).getFile()).size;
+  return bytes;
+}
+
 /** Removes a kept pack by its id; one that isn't kept is no error. Pages that have it open must be opened anew. */
 export async function removeKept(id: string): Promise<void> {
   for (const { key, folder, packs } of await packFolders()) {

@@ -44,6 +44,8 @@ export interface DepthDurationQuestion extends Protected {
 export interface LoadProgress {
   readonly loaded: number;
   readonly total: number | null;
+  /** True while the nights of a pack just made are written; nothing is loaded yet. */
+  readonly writing?: true;
 }
 
 /** One station's answer for one type and level, for the map. */

@@ -1,6 +1,13 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { PackIndexEntry } from '../../../analysis/records/pack.ts';
-import { keepWhole, listKept, removeKept, tidyKept, type Put } from '../../../web/kept/kept-packs.ts';
+import {
+  addToKept,
+  keepWhole,
+  listKept,
+  removeKept,
+  tidyKept,
+  type Put,
+} from '../../../web/kept/kept-packs.ts';
 import { keptFile, packFetch } from '../../../web/kept/pack-files.ts';
 import { SITE_URL, placesOf } from '../../../web/kept/pack-key.ts';
 import { MemoryDirectory, MemoryFile, MemoryLocks, type Room } from './memory-file-system.ts';
@@ -139,6 +146,29 @@ describe('keeping a pack', () => {
     ).rejects.toThrow('cut');
     expect(await text('pack.json')).toBe('old');
     expect(await listKept()).toHaveLength(1);
+  });
+
+  it('takes more files in where it lies, whole at each moment, and lets a folder of it go', async () => {
+    const before = { 'pack.json': 'old', 'a.json': '123', 'unwritten/nights.csv': '12345' };
+    await keepWhole(entry, true, files(before));
+    const more = [
+      { path: 'records.duckdb', content: 'dddd' },
+      { path: 'pack.json', content: 'newer' },
+    ];
+    room.left = 2;
+    await expect(addToKept(entry.id, more, 'unwritten')).rejects.toMatchObject({
+      name: 'QuotaExceededError',
+    });
+    expect([await text('pack.json'), await text('unwritten/nights.csv')]).toEqual(['old', '12345']);
+    room.left = 1e6;
+    await addToKept(entry.id, more, 'unwritten');
+    expect([await text('pack.json'), await text('records.duckdb')]).toEqual(['newer', 'dddd']);
+    expect(await text('unwritten/nights.csv')).toBeUndefined();
+    expect(await listKept()).toMatchObject([{ bytes: 12, entry: { id: entry.id, bytes: 12 } }]);
+    await removeKept(entry.id);
+    await expect(addToKept(entry.id, more, 'unwritten')).rejects.toThrow(
+      'is not kept in this browser any more',
+    );
   });
 
   it('removes a pack and all of it', async () => {

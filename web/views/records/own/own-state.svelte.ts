@@ -3,7 +3,6 @@ import { t } from '../../../../analysis/language/t.ts';
 import { InputError } from '../../../../analysis/records/input-error.ts';
 import type { PackIndexEntry } from '../../../../analysis/records/pack.ts';
 import type { LocatedStation } from '../../../../analysis/records/station.ts';
-import { DatabaseWriter } from '../../../engine/database-writer.ts';
 import type { ExaminedStation, FoundFile, GatherProgress, ToldOfFile } from '../../../gather/brought.ts';
 import { checkSizes } from '../../../gather/gather-pack.ts';
 import { packAmong, type FolderFile } from '../../../gather/brought-folder.ts';
@@ -35,7 +34,6 @@ export class OwnState {
   #busy = $state(false);
   readonly #told = new SvelteMap<string, LocatedStation>();
   #client = new GatherClient();
-  #writer: DatabaseWriter | null = null;
   #stopper: AbortController | null = null;
   #nextKey = 1;
 
@@ -77,8 +75,6 @@ export class OwnState {
     }
     await this.#working(async (signal) => {
       checkSizes([...this.#files.map(({ blob }) => blob), ...files.map(({ file }) => file)]);
-      // Its engine takes a second to come up: it does so while files are read.
-      this.#writer ??= new DatabaseWriter();
       const added = files.map(({ path, file }): OwnFile => ({
         key: this.#nextKey++,
         name: path.slice(path.lastIndexOf('/') + 1),
@@ -118,14 +114,11 @@ export class OwnState {
 
   /** Makes a pack of the files and keeps it; the files are let go of then. `null` where it failed or was stopped. */
   async use({ title, join }: OwnWish): Promise<PackIndexEntry | null> {
-    const writer = this.#writer ?? new DatabaseWriter();
-    this.#writer = null;
     const entry = await this.#working((signal) =>
       keepMade(
         this.#client,
         { title, invented: false, stations: [...this.#told.values()], sources: [OWN_SOURCE], join },
         this.#waiting(signal),
-        writer,
       ),
     );
     if (entry) this.clear();
@@ -149,8 +142,6 @@ export class OwnState {
   close(): void {
     this.cancel();
     this.#client.close();
-    void this.#writer?.close();
-    this.#writer = null;
   }
 
   async #readAll(signal: AbortSignal): Promise<void> {
