@@ -37,7 +37,8 @@ export async function precompress(folder: string): Promise<number> {
   return done.filter(Boolean).length;
 }
 
-async function compressFile(path: string): Promise<boolean> {
+/** Writes `NAME.br` and `NAME.gz` beside a file; tells whether it was worth it. */
+export async function compressFile(path: string): Promise<boolean> {
   const { size } = await stat(path);
   if (size < SMALLEST) return false;
   const content = await readFile(path);

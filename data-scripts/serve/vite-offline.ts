@@ -6,6 +6,7 @@ import { build } from 'esbuild';
 import type { Plugin } from 'vite';
 
 import { SITE_FILE } from './archives.ts';
+import { compressFile } from './precompress.ts';
 
 /** Name of the worker's file; its place decides what it may serve, so it lies beside the page. */
 export const WORKER_FILE = 'sw.js';
@@ -59,7 +60,9 @@ async function writeWorker(folder: string): Promise<void> {
     target: 'es2022',
     define: { SITE: JSON.stringify({ version, files }) },
   });
-  await writeFile(join(folder, WORKER_FILE), outputFiles[0].contents);
+  const file = join(folder, WORKER_FILE);
+  await writeFile(file, outputFiles[0].contents);
+  await compressFile(file);
 }
 
 async function describe(folder: string, name: string): Promise<object> {
