@@ -189,7 +189,7 @@ export function checkManifest(value: unknown, file: string): PackManifest {
     (schema as number) > PACK_SCHEMA
   ) {
     throw new InputError(
-      t`${file}: schema version ${String(schema)} can't be read; this program reads versions ${OLDEST_READ_SCHEMA} to ${PACK_SCHEMA}`,
+      t`${file}: schema version ${typeof schema === 'number' ? schema : '?'} can't be read; this program reads versions ${OLDEST_READ_SCHEMA} to ${PACK_SCHEMA}`,
     );
   }
   for (const field of ['id', 'title', 'bbox', 'winters', 'files', 'sources']) {

@@ -116,6 +116,14 @@ function readOwn(value: unknown): Yard['own'] {
   return Object.fromEntries(set);
 }
 
+/**
+ * A yard of a value out of JSON: every field is there and of its kind, whether or not it can be reckoned with (`checkYard`).
+ * @throws {InputError} naming thing and field
+ */
+export function yardOfJson(value: unknown): Yard {
+  return readYard(jsonObject(value, t`The yard`, YARD_FIELDS));
+}
+
 function readYard(object: JsonObject): Yard {
   const { fields } = object;
   return {
@@ -147,7 +155,7 @@ function readAnything(text: string): Yard {
         : t`this yard file has no schema number; schema ${YARD_SCHEMA} is what can be read.`,
     );
   }
-  const yard = readYard(jsonObject(value, t`The yard`, YARD_FIELDS));
+  const yard = yardOfJson(value);
   checkYard(yard);
   return yard;
 }

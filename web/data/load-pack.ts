@@ -32,8 +32,13 @@ async function readJson(url: string, fetcher: Fetcher): Promise<unknown> {
 /** The packs a site carries, default first. `base` is the absolute address of the folder `packs/`. */
 export async function loadPackIndex(base: string, fetcher: Fetcher): Promise<readonly PackIndexEntry[]> {
   const list = await readJson(new URL('index.json', base).href, fetcher);
-  if (!Array.isArray(list) || list.length === 0) throw new InputError(t`index.json lists no record pack.`);
-  return list as PackIndexEntry[];
+  const entries = Array.isArray(list) ? list.filter(isEntry) : [];
+  if (entries.length === 0) throw new InputError(t`index.json lists no record pack.`);
+  return entries;
+}
+
+function isEntry(value: Partial<PackIndexEntry> | null): value is PackIndexEntry {
+  return [value?.id, value?.path, value?.title].every((text) => typeof text === 'string');
 }
 
 /** Open one pack: manifest, stations, outlines, place names. A pack without outlines or places is still whole. */

@@ -1,3 +1,4 @@
+import { yardOfJson } from '../../../analysis/spot/yard-file.ts';
 import type { Yard } from '../../../analysis/spot/yard.ts';
 import { keep, type Storage } from '../../state/kept.ts';
 
@@ -14,10 +15,12 @@ export function keepBroken(storage: Storage | null, goodText: string | null, bro
 /** The broken yard that goes with the address's good one, `null` where there is none. */
 export function keptBroken(storage: Storage | null, goodText: string | null): Yard | null {
   try {
-    const kept = JSON.parse(storage?.getItem(KEY) ?? 'null') as { goodText?: unknown; broken?: Yard } | null;
+    const kept = JSON.parse(storage?.getItem(KEY) ?? 'null') as {
+      goodText?: unknown;
+      broken?: unknown;
+    } | null;
     if (!kept || kept.goodText !== goodText) return null;
-    const { broken } = kept;
-    return Array.isArray(broken?.things) && Array.isArray(broken.spots) ? broken : null;
+    return yardOfJson(kept.broken);
   } catch {
     return null;
   }

@@ -46,7 +46,9 @@ export function withoutCustomer(list: readonly Customer[], id: string): readonly
 export function readCustomers(storage: Storage | null): readonly Customer[] {
   try {
     const kept: unknown = JSON.parse(storage?.getItem(CUSTOMERS_KEY) ?? '[]');
-    return Array.isArray(kept) ? kept.filter(isCustomer).map(tidy).slice(0, CUSTOMERS_KEPT) : [];
+    const whole = Array.isArray(kept) ? kept.filter(isCustomer).map(tidy) : [];
+    const ids = whole.map(({ id }) => id);
+    return whole.filter(({ id }, at) => ids.indexOf(id) === at).slice(0, CUSTOMERS_KEPT);
   } catch {
     return [];
   }
@@ -73,10 +75,15 @@ function isCustomer(value: unknown): value is Customer {
     one !== null &&
     [one.id, one.packId, one.place, one.placeLabel, one.label].every((text) => typeof text === 'string') &&
     (one.answers === null || typeof one.answers === 'string') &&
-    Number.isFinite(one.at) &&
+    isTime(one.at) &&
     Array.isArray(one.typeIds) &&
     one.typeIds.every((id) => typeof id === 'string') &&
     (one.sheetIds === undefined ||
       (Array.isArray(one.sheetIds) && one.sheetIds.every((id) => typeof id === 'string')))
   );
+}
+
+/** Milliseconds that are a moment of the calendar. */
+function isTime(value: unknown): boolean {
+  return typeof value === 'number' && Number.isFinite(new Date(value).getTime());
 }
