@@ -1,8 +1,7 @@
-import { beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Offer } from '../../../../analysis/answer/choose-offer.ts';
 import type { Way } from '../../../../analysis/answer/choosing.ts';
-import { speak } from '../../../../analysis/language/t.ts';
-import { readCatalogue, translationsOf } from '../../../../data-scripts/language/catalogue.ts';
+import { forgetSpanish, inSpanish } from '../../../in-spanish.ts';
 
 /** Words that no Spanish sentence of choosing has. */
 const ENGLISH = /\b(?:the|of|and|from|by|in|nights?|winters?|is|are|with|would|fruit|crops?|trees?|cover)\b/i;
@@ -23,9 +22,9 @@ async function load() {
 describe('which to plant in Spanish', () => {
   let said: Awaited<ReturnType<typeof load>>;
   beforeAll(async () => {
-    speak(translationsOf(readCatalogue('.', 'es')), 'es');
-    said = await load();
+    said = await inSpanish(load);
   });
+  afterAll(forgetSpanish);
 
   it('tells what meets the wishes, nearly does or does not, and pairs', () => {
     const types = said.typesOf('satsuma_owari', 'meyer_lemon', 'navel_orange', 'kumquat_nagami');

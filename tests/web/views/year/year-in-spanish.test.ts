@@ -1,10 +1,9 @@
 import ICAL from 'ical.js';
-import { beforeAll, describe, expect, it } from 'vitest';
-import { speak } from '../../../../analysis/language/t.ts';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { NO_LEVEL_GAIN_SPREADS } from '../../../../analysis/tree/level-gains.ts';
 import { MATURE_TREE } from '../../../../analysis/tree/penalties.ts';
-import { readCatalogue, translationsOf } from '../../../../data-scripts/language/catalogue.ts';
 import { inventedNights } from '../../../analysis/place/invented-nights.ts';
+import { forgetSpanish, inSpanish } from '../../../in-spanish.ts';
 
 /** Words that no Spanish sentence of the year has. */
 const ENGLISH = /\b(?:the|of|and|from|by|in|nights?|winters?|is|are|dates?|lost|until|tree|cover)\b/i;
@@ -26,9 +25,9 @@ async function load() {
 describe('the year in Spanish', () => {
   let said: Awaited<ReturnType<typeof load>>;
   beforeAll(async () => {
-    speak(translationsOf(readCatalogue('.', 'es')), 'es');
-    said = await load();
+    said = await inSpanish(load);
   });
+  afterAll(forgetSpanish);
 
   it.each([
     ['north', 31, 3],
