@@ -1,6 +1,5 @@
-import { beforeAll, describe, expect, it } from 'vitest';
-import { speak } from '../../../analysis/language/t.ts';
-import { readCatalogue, translationsOf } from '../../../data-scripts/language/catalogue.ts';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { forgetSpanish, inSpanish } from '../../in-spanish.ts';
 
 /** Words that no Spanish sentence of a yard has. */
 const ENGLISH = /\b(?:the|of|and|from|wall|winter|behind|ground|house|deep|high|long|by|is|nights?)\b/i;
@@ -23,9 +22,9 @@ async function load() {
 describe('a yard in Spanish', () => {
   let said: Awaited<ReturnType<typeof load>>;
   beforeAll(async () => {
-    speak(translationsOf(readCatalogue('.', 'es')), 'es');
-    said = await load();
+    said = await inSpanish(load);
   });
+  afterAll(forgetSpanish);
 
   it('tells its best spots without an English word, in metres and in feet', () => {
     for (const { yard } of said.READY_YARDS) {

@@ -1,11 +1,10 @@
-import { beforeAll, describe, expect, it } from 'vitest';
-import { speak } from '../../../../analysis/language/t.ts';
-import { readCatalogue, translationsOf } from '../../../../data-scripts/language/catalogue.ts';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import {
   asText,
   inventedStation,
   readingsBeside,
 } from '../../../analysis/spot/thermometer/invented-station.ts';
+import { forgetSpanish, inSpanish } from '../../../in-spanish.ts';
 
 /** Words that no Spanish sentence of readings has. */
 const ENGLISH = /\b(?:the|of|and|from|nights?|line|readings?|is|are|station|dates?|by)\b/i;
@@ -26,9 +25,9 @@ async function load() {
 describe('an own thermometer in Spanish', () => {
   let said: Awaited<ReturnType<typeof load>>;
   beforeAll(async () => {
-    speak(translationsOf(readCatalogue('.', 'es')), 'es');
-    said = await load();
+    said = await inSpanish(load);
   });
+  afterAll(forgetSpanish);
   const compare = (text: string) => {
     const read = said.readReadings(text, 'El texto');
     const beside = { nights: NIGHTS, from: 'El registro del paquete', latDeg: 31 };
