@@ -23,6 +23,8 @@ const cell: fc.Arbitrary<CsvCell> = fc.oneof(
   fc.constant(null),
 );
 const NUMBER = /^-?\d+(\.\d+)?([eE][+-]?\d{1,3})?$/;
+/** A reader by semicolons takes a figure and the cells behind it for one text: no formula either. */
+const FIGURE_FIRST = /^-?\d+(\.\d+)?([eE][+-]?\d{1,3})?(,|$)/;
 const RUNS = /^[\s\u00a0\ufeff"]*[=+\-@＝＋－＠]|^[\t\r\n]/;
 
 /** Cells of a line as a spreadsheet takes them apart, lines inside quotes kept. */
@@ -90,7 +92,7 @@ export const EXPORTS: readonly ReaderProperty[] = [
             for (let at = 0; at < fields.count; at++) {
               const shown = fields.text(line, at);
               must(
-                NUMBER.test(shown) || !/^[=+\-@＝＋－＠]/.test(shown),
+                FIGURE_FIRST.test(shown) || !/^[=+\-@＝＋－＠]/.test(shown),
                 `${JSON.stringify(shown)} would run (by ${JSON.stringify(separator)})`,
               );
             }

@@ -139,7 +139,7 @@ export const KEPT: readonly ReaderProperty[] = [
       const yard = keptBroken(holding(JSON.stringify(value) ?? ''), 'x');
       if (yard)
         must(
-          yardProblems(yard).every(({ length }) => length > 0),
+          yardProblems(yard).every(({ sentence }) => sentence !== ''),
           'a problem without words',
         );
       must(keptBroken(refusing, 'x') === null, 'something out of nothing');

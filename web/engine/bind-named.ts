@@ -19,7 +19,7 @@ export function bindNamed(
     (found, name: string | undefined) => {
       if (found.startsWith('--') || found.startsWith('/*')) return ' ';
       if (name === undefined) return found;
-      if (!(name in values)) throw new InputError(t`The statement needs a value for $${name}.`);
+      if (!Object.hasOwn(values, name)) throw new InputError(t`The statement needs a value for $${name}.`);
       if (!order.includes(name)) order.push(name);
       return `$${order.indexOf(name) + 1}`;
     },
