@@ -4,10 +4,10 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Assessment } from '../../analysis/answer/assessment.ts';
 import { launchChromium } from './chromium.ts';
 import { commandAnswer } from './command-answer.ts';
+import { expectRankingFigures } from './ranking-figures.ts';
 import { expectCalm, rankingRows, siteAddress, startVisit, untilAnswered } from './visit.ts';
 
 const POSTCODE = 'SC 123';
-const LEVEL_LABELS = { fruit: 'Fruit', leaf: 'Leaf', wood: 'Wood', kill: 'Life' } as const;
 
 let browser: Browser;
 let answer: Assessment;
@@ -16,15 +16,6 @@ beforeAll(async () => {
   answer = await commandAnswer('--postcode', POSTCODE);
 });
 afterAll(() => browser.close());
-
-/** A period with two figures, written here anew: 1.4, 12, 130. */
-function twoFigures(period: number): string {
-  if (period >= 99.5) {
-    const grain = 10 ** (Math.floor(Math.log10(period)) - 1);
-    return String(Math.round(period / grain) * grain);
-  }
-  return period < 9.95 ? String(Number(period.toFixed(1))) : String(Math.round(period));
-}
 
 describe('from a postcode to the ranking', () => {
   it('gives the numbers of the command for the same postcode, at every level', async () => {
@@ -53,35 +44,8 @@ describe('from a postcode to the ranking', () => {
     await page.getByRole('region', { name: 'Ranking', exact: true }).getByText('The same as a table').click();
 
     let compared = 0;
-    for (const [level, label] of Object.entries(LEVEL_LABELS)) {
-      await page.getByRole('radio', { name: label, exact: true }).check({ force: true });
-      const table = page.getByRole('table', { name: new RegExp(`^${label}: how often, by type`) });
-      await table.waitFor();
-      const rows = await table
-        .getByRole('row')
-        .evaluateAll((found) => found.map((row) => [...row.children].map((cell) => cell.textContent ?? '')));
-      const shown = new Map(
-        rows.slice(1).map(([name, , words, , counted, curve]) => [name, { words, counted, curve }]),
-      );
-      for (const type of answer.types) {
-        const expected = type.levels.find((entry) => entry.level === level)!;
-        const { headline, counted, fitted } = expected;
-        const cells = shown.get(type.name);
-        expect(cells, `${type.name} is in the table`).toBeDefined();
-        expect(cells!.counted, `${type.name}, ${level}`).toBe(
-          `${counted.hits} of ${counted.winters} estimated winters`,
-        );
-        if (fitted?.period && fitted.period <= 2 * counted.winters) {
-          expect(cells!.curve, `${type.name}, ${level}, curve`).toBe(`1 in ${twoFigures(fitted.period)}`);
-        }
-        if (headline.basis === 'fitted' && level !== 'kill' && headline.period! > 1.06) {
-          expect(cells!.words, `${type.name}, ${level}`).toBe(
-            `about 1 winter in ${twoFigures(headline.period!)}`,
-          );
-          compared++;
-        }
-      }
-    }
+    for (const level of ['fruit', 'leaf', 'wood', 'kill'] as const)
+      compared += await expectRankingFigures(page, level, answer, 'estimated winters');
     expect(compared).toBeGreaterThan(40);
     await visit.close();
   });

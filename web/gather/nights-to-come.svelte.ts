@@ -5,7 +5,15 @@ import { writeNights } from './write-nights.ts';
 class NightsToCome {
   #writing = $state.raw<readonly string[]>([]);
   #failed = $state.raw<Readonly<Record<string, string | null>>>({});
+  readonly #looked = new Set<string>();
   readonly #attempts = new Map<string, Promise<void>>();
+
+  /** True the first time a pack is asked about. */
+  isFirstLook(packUrl: string): boolean {
+    const first = !this.#looked.has(packUrl);
+    this.#looked.add(packUrl);
+    return first;
+  }
 
   /** Whether the nights of a pack are being written, by its address. */
   isWriting(packUrl: string): boolean {
@@ -51,11 +59,11 @@ class NightsToCome {
 
 export const nightsToCome = new NightsToCome();
 
-/** Has the nights of the own pack that is open written where they are not. */
+/** Has the nights of the own pack that is open written where they are not; each pack is looked at once. */
 export async function writeOpen(page: PageState): Promise<void> {
-  const { pack } = page;
-  if (!pack) return;
+  const url = page.pack?.url;
+  if (url === undefined || !nightsToCome.isFirstLook(url)) return;
   // What went wrong is told where own packs are listed, and where the nights are asked for.
-  await nightsToCome.written(pack.url).catch(() => {});
+  await nightsToCome.written(url).catch(() => {});
   await page.packs.lookForKept();
 }
