@@ -5,7 +5,7 @@ import { ENTRY_FILE, readEntry, type KeptEntry, type KeptPack } from './kept-ent
 import { packKey, siteKey } from './pack-key.ts';
 import { ifNobodyReads } from './reading-lock.ts';
 import { checkRoom, isNoRoom, orNoRoom } from './room.ts';
-import { hasOwnStorage, packsFolder } from './storage-folder.ts';
+import { hasOwnStorage, isAbsent, packsFolder } from './storage-folder.ts';
 import { writeAnywhere } from './write-anywhere.ts';
 import type { Content } from './write-file.ts';
 
@@ -69,7 +69,8 @@ export async function keepWhole(
         since,
       };
       await writeAnywhere(folder, ENTRY_FILE, JSON.stringify(kept));
-      await tidyFolder(folder, key, files);
+      // The pack is kept by now: nothing about its older files may undo that.
+      await tidyFolder(folder, key, files).catch(() => {});
       return { entry: kept.entry, own, bytes, keptAt };
     } catch (error) {
       await folder.removeEntry(files, { recursive: true }).catch(() => {});
@@ -122,8 +123,8 @@ export async function removeKept(id: string): Promise<void> {
     if ((await readEntry(folder))?.entry.id !== id) continue;
     await alone(key, async () => {
       // First what makes it whole: if the rest should fail, leftovers are all that stays.
-      await folder.removeEntry(ENTRY_FILE);
-      await packs.removeEntry(key, { recursive: true });
+      await folder.removeEntry(ENTRY_FILE).catch(passIfAbsent);
+      await packs.removeEntry(key, { recursive: true }).catch(passIfAbsent);
     });
   }
 }
@@ -176,6 +177,11 @@ async function alone<T>(key: string, work: () => Promise<T>, orSkip = false): Pr
   return navigator.locks.request(`citrus-winters keeping ${key}`, { ifAvailable: orSkip }, (lock) =>
     lock ? work() : null,
   ) as Promise<T | null>;
+}
+
+/** Another page may have removed it meanwhile. */
+function passIfAbsent(error: unknown): void {
+  if (!isAbsent(error)) throw error;
 }
 
 const NO_STORAGE = (): string =>

@@ -22,6 +22,8 @@ async function find(url: string): Promise<File | null> {
     if (!files) {
       files = filesFolder(key);
       met.set(key, files);
+      // A storage that failed once is asked again.
+      files.catch(() => met.delete(key));
     }
     const folder = await files;
     const file = folder && (await fileIn(folder, path));

@@ -148,6 +148,40 @@ describe('keeping a pack', () => {
     expect(await listKept()).toHaveLength(1);
   });
 
+  it('stays kept where its older files can’t be gone through', async () => {
+    await keepWhole(entry, true, files({ 'pack.json': 'old' }));
+    const keys = vi.spyOn(MemoryDirectory.prototype, 'keys').mockImplementation(() => {
+      throw new DOMException('changed meanwhile', 'InvalidStateError');
+    });
+    try {
+      await keepWhole(entry, true, files({ 'pack.json': 'new' }));
+    } finally {
+      keys.mockRestore();
+    }
+    expect(await text('pack.json')).toBe('new');
+  });
+
+  it('may be removed by two pages at the same time', async () => {
+    await keepWhole(entry, true, files({ 'pack.json': '{}' }));
+    await Promise.all([removeKept(entry.id), removeKept(entry.id)]);
+    expect(root.paths()).toEqual([]);
+  });
+
+  it('is found again after the storage failed once', async () => {
+    await keepWhole(entry, true, files({ 'pack.json': '{}' }));
+    const { storage } = navigator;
+    const broken = { ...storage, getDirectory: async () => brokenRoot };
+    const brokenRoot = {
+      getDirectoryHandle: async () => ({
+        getDirectoryHandle: () => Promise.reject(new DOMException('busy', 'InvalidStateError')),
+      }),
+    };
+    vi.stubGlobal('navigator', { ...navigator, storage: broken });
+    expect(await keptFile(address('pack.json'))).toBeNull();
+    vi.stubGlobal('navigator', { ...navigator, storage });
+    expect(await text('pack.json')).toBe('{}');
+  });
+
   it('takes more files in where it lies, whole at each moment, and lets a folder of it go', async () => {
     const before = { 'pack.json': 'old', 'a.json': '123', 'unwritten/nights.csv': '12345' };
     await keepWhole(entry, true, files(before));
