@@ -71,14 +71,15 @@ export class ArchiveDatabase implements PartStore {
     await done(change);
   }
 
-  async append(url: string, bytes: Blob): Promise<void> {
+  async append(url: string, bytes: Blob, at: number): Promise<boolean> {
     const change = this.#change();
     const kept = await this.#body(change, url);
-    if (!kept) return;
+    if (kept?.bytes !== at || kept.whole) return false;
     change.objectStore(PIECES).put(bytes, [url, kept.pieces]);
     const more = { ...kept, bytes: kept.bytes + bytes.size, pieces: kept.pieces + 1 };
     change.objectStore(BODIES).put(more satisfies KeptBody, url);
     await done(change);
+    return true;
   }
 
   async content(url: string): Promise<Blob> {

@@ -54,7 +54,8 @@ export async function bring(wanted: Wanted, how: Fetching, heard: Heard): Promis
       if (!(fault instanceof PassingFault)) throw fault;
       const come = (await how.store.state(url))?.bytes ?? 0;
       inVain = come > furthest ? 1 : inVain + 1;
-      furthest = Math.max(furthest, come);
+      // What came of a version that is gone is no measure for the next.
+      furthest = fault instanceof OtherVersion ? come : Math.max(furthest, come);
       const tooLong = (fault.waitMs ?? 0) > LONGEST_WAIT_MS;
       const enough = fault instanceof NoAnswer && !how.met.has(new URL(url).origin) ? FIRST_TRIES : how.tries;
       if (inVain >= Math.min(enough, how.tries) || tries >= MOST_TRIES || tooLong)

@@ -21,7 +21,11 @@ export interface PartStore {
   state(url: string): Promise<PartState | null>;
   /** Empties the part and writes down what is going to fill it. */
   begin(body: BodyDescription): Promise<void>;
-  append(url: string, bytes: Blob): Promise<void>;
+  /**
+   * Puts bytes behind the `at` that are there. False, with nothing put, where there aren't so many or are more: another page
+   * fetches the same file.
+   */
+  append(url: string, bytes: Blob, at: number): Promise<boolean>;
   /** All that has come so far, in its order. */
   content(url: string): Promise<Blob>;
   finish(url: string): Promise<void>;
@@ -44,8 +48,10 @@ export class PassingParts implements PartStore {
   async begin(body: BodyDescription): Promise<void> {
     this.#parts.set(body.url, { body, chunks: [], whole: false });
   }
-  async append(url: string, bytes: Blob): Promise<void> {
+  async append(url: string, bytes: Blob, at: number): Promise<boolean> {
+    if ((await this.state(url))?.bytes !== at) return false;
     this.#parts.get(url)?.chunks.push(bytes);
+    return true;
   }
   async content(url: string): Promise<Blob> {
     return new Blob(this.#parts.get(url)?.chunks ?? []);

@@ -1,4 +1,6 @@
+import { t } from '../../analysis/language/t.ts';
 import type { Answer } from './ask.ts';
+import { PassingFault } from './faults.ts';
 import type { BodyDescription, PartStore } from './part-store.ts';
 import { tooLarge, type Heard, type Wanted } from './wanted.ts';
 
@@ -18,13 +20,17 @@ export interface Receiving {
   readonly heard: Heard;
 }
 
-/** Reads an answer to its end into the store. When it breaks, or is stopped, what has come by then is kept. */
+/**
+ * Reads an answer to its end into the store. When it breaks, or is stopped, what has come by then is kept.
+ * @throws PassingFault where another page changes the part meanwhile
+ */
 export async function receive(
   answer: Answer,
   { wanted, body, come, store, heard }: Receiving,
 ): Promise<void> {
   let begun = come > 0;
   let bytes = come;
+  let kept = come;
   let pieces: Uint8Array<ArrayBuffer>[] = [];
   let keptAt = performance.now();
   const waiting = (): number => pieces.reduce((sum, { length }) => sum + length, 0);
@@ -38,7 +44,9 @@ export async function receive(
     const blob = new Blob(pieces);
     pieces = [];
     keptAt = performance.now();
-    await store.append(body.url, blob);
+    if (!(await store.append(body.url, blob, kept)))
+      throw new PassingFault(t`another page of this site fetches the same file`);
+    kept += blob.size;
   };
   heard.bytes(bytes, body.total);
   try {
