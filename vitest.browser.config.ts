@@ -1,7 +1,7 @@
 import { defineConfig } from 'vitest/config';
 
 /** They measure: one after another, and nothing beside them. */
-const MEASURING = ['click-to-ranking', 'first-screen', 'surface', 'yard-hands'].map(
+const MEASURING = ['click-to-ranking', 'first-screen', 'surface', 'yard-repaint'].map(
   (name) => `tests/browser/${name}.test.ts`,
 );
 

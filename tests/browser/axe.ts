@@ -17,6 +17,11 @@ const ALL: RunOptions = {
   // Off unless asked for: 24 px to hit, or room around (2.5.8).
   rules: { 'target-size': { enabled: true } },
 };
+/** The same but for colours, the slowest to look at, where they are looked at elsewhere. */
+export const BUT_COLOURS: RunOptions = {
+  ...ALL,
+  rules: { ...ALL.rules, 'color-contrast': { enabled: false } },
+};
 /** What another colour scheme can change. */
 const COLOURS: RunOptions = { runOnly: { type: 'rule', values: ['color-contrast', 'link-in-text-block'] } };
 
@@ -27,13 +32,20 @@ export interface Audit {
   readonly passed: number;
 }
 
-/** Looks at the page as it stands, or at the first element of a selector. A page with a policy of its own must be visited with `bypassCSP`. */
-export async function audit(page: Page, within?: string, options: RunOptions = ALL): Promise<Audit> {
+/**
+ * Looks at the page as it stands, or at what some selectors find: one look for several, since each goes over the whole page
+ * first. A page with a policy of its own must be visited with `bypassCSP`.
+ */
+export async function audit(
+  page: Page,
+  within: readonly string[] = [],
+  options: RunOptions = ALL,
+): Promise<Audit> {
   if (!(await page.evaluate('"axe" in window'))) await page.evaluate(AXE);
   return page.evaluate(
-    async ([selector, asked]) => {
+    async ([selectors, asked]) => {
       const { axe } = window as unknown as { axe: typeof Axe };
-      const root = selector === undefined ? document : document.querySelector(selector)!;
+      const root = selectors.length === 0 ? document : { include: selectors.map((one) => [one]) };
       // Of rules that pass one element each is told; with all of them there would be megabytes.
       const { violations, passes } = await axe.run(root, {
         ...asked,
@@ -52,8 +64,8 @@ export async function audit(page: Page, within?: string, options: RunOptions = A
   );
 }
 
-/** Nothing is to be found in the page, or a part of it, in its light colours and in its dark ones. */
-export async function expectNothingFound(page: Page, of: string, within?: string): Promise<void> {
+/** Nothing is to be found in the page, or in parts of it, in its light colours and in its dark ones. */
+export async function expectNothingFound(page: Page, of: string, ...within: string[]): Promise<void> {
   await inBothSchemes(page, async (scheme) => {
     const { found, passed } = await audit(page, within, scheme === 'light' ? ALL : COLOURS);
     expect(found, `${of}, ${scheme}`).toEqual([]);

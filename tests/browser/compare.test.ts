@@ -178,7 +178,6 @@ describe('accessibility and small screens', { timeout: TEST_MS }, () => {
     await part.getByRole('region', { name: 'Places compared' }).waitFor({ timeout: 20_000 });
     await part.getByText('Coldest tenth', { exact: true }).waitFor({ timeout: SURFACE_PATIENCE_MS });
     await expectFitsPhone(page);
-    await expectNothingFound(page, 'compare', '#compare');
-    await expectNothingFound(page, 'place', '.choices');
+    await expectNothingFound(page, 'compare and place', '#compare', '.choices');
   });
 });

@@ -263,7 +263,6 @@ describe('accessibility', { timeout: TEST_MS }, () => {
         .forEach((details) => ((details as HTMLDetailsElement).open = true)),
     );
     await expectFitsPhone(page);
-    await expectNothingFound(page, 'cover', '#cover');
-    await expectNothingFound(page, 'spot and cover beside the tree', '.choices');
+    await expectNothingFound(page, 'cover, and spot and cover beside the tree', '#cover', '.choices');
   });
 });

@@ -12,7 +12,15 @@ import type { Building, PlanPoint, Yard } from '../../analysis/spot/yard.ts';
 import { expectFitsPhone, expectNothingFound } from './axe.ts';
 import { launchChromium } from './chromium.ts';
 import { commandAnswer } from './command-answer.ts';
-import { expectCalm, rankingRow, startVisit, turnTo, untilAnswered, type Visit } from './visit.ts';
+import {
+  expectCalm,
+  rankingRow,
+  siteAddress,
+  startVisit,
+  turnTo,
+  untilAnswered,
+  type Visit,
+} from './visit.ts';
 import {
   drag,
   HOUSE_YARD,
@@ -143,6 +151,33 @@ describe('a yard as a file', () => {
       .getByRole('alert')
       .filter({ hasText: /county\.json.*10000 m.*200 m/ })
       .waitFor();
+  });
+});
+
+describe('a picture underneath', () => {
+  it('is scaled by two points, and leaves neither the page nor a trace in the address', async () => {
+    await turnTo(page, PLACE);
+    await loadYard(part, yardFileText(HOUSE_YARD));
+    const plan = planOf(part);
+    await part.getByText('A photo or sketch of your own underneath').click();
+    await expect.poll(() => yardIn(page)?.name).toBe(HOUSE_YARD.name);
+    const [address, asked] = [page.url(), visit.requested.length];
+    const file = { name: 'sketch.png', mimeType: 'image/png', buffer: await page.screenshot() };
+    const choose = part.locator('input[type=file][accept*=image]');
+    await choose.setInputFiles(file);
+    const width = part.getByRole('spinbutton', { name: 'Width of the picture' });
+    await expect.poll(() => width.inputValue()).toBe('30');
+    await part.getByRole('button', { name: 'Scale it by two points' }).click();
+    await plan.scrollIntoViewIfNeeded();
+    for (const at of [[5, 5], [15, 5]] as const) await page.mouse.click(...(await onScreen(plan, HOUSE_YARD, at))); // prettier-ignore
+    await part.getByRole('spinbutton', { name: 'They lie apart' }).fill('20');
+    await part.getByRole('button', { name: 'Set the scale' }).click();
+    await expect.poll(async () => Math.round(Number(await width.inputValue()))).toBe(60);
+    await choose.setInputFiles({ ...file, buffer: Buffer.from('no picture') });
+    await part.getByRole('alert').filter({ hasText: 'sketch.png could not be opened' }).waitFor();
+    expect(page.url()).toBe(address);
+    const since = visit.requested.slice(asked).filter((url) => !url.startsWith('blob:'));
+    expect(since.filter((url) => /sketch|upload/.test(url) || !url.startsWith(siteAddress()))).toEqual([]);
   });
 });
 
