@@ -1,5 +1,5 @@
 import { t } from '../../analysis/language/t.ts';
-import { ask, ownCaches, workerAddress, workerInCharge } from './page-worker-port.ts';
+import { ask, ownCaches, ownRegistration, workerAddress, workerInCharge } from './page-worker-port.ts';
 import type { LaterFiles, WorkerQuestion } from './site-files.ts';
 
 /**
@@ -60,7 +60,8 @@ export class PageKeeper {
       if (!registration) return void (this.#status = 'none');
       this.#watch(registration);
       const worker = await workerInCharge(registration);
-      const later = await ask<LaterFiles>(worker, { kind: 'later' });
+      const later = await ask<LaterFiles | null>(worker, { kind: 'later' });
+      if (!later) return void (this.#status = 'failed');
       await this.#fetchLater(later);
       worker.postMessage({ kind: 'tidy' } satisfies WorkerQuestion);
       this.#bytes = later.bytes;
@@ -78,7 +79,9 @@ export class PageKeeper {
 
   /** Takes the page's files off this device. Open pages go on with the network. */
   async remove(): Promise<void> {
-    await this.#registration?.unregister();
+    if (!PageKeeper.possible) return;
+    // One of an earlier visit counts as well, where this visit has asked for none.
+    await (this.#registration ?? (await ownRegistration()))?.unregister();
     for (const name of await ownCaches()) await caches.delete(name);
     this.#bytes = 0;
     this.#status = 'off';

@@ -17,6 +17,13 @@ export async function ownCaches(): Promise<string[]> {
   return (await caches.keys()).filter((name) => name.startsWith(prefix));
 }
 
+/** The worker registered for this site, by whatever visit; not that of a site around it. */
+export async function ownRegistration(): Promise<ServiceWorkerRegistration | null> {
+  const scope = new URL('.', document.baseURI).href;
+  const found = await navigator.serviceWorker.getRegistration(scope);
+  return found?.scope === scope ? found : null;
+}
+
 /** The worker, once it has the page's files. @throws Error where its files could not be had */
 export function workerInCharge(registration: ServiceWorkerRegistration): Promise<ServiceWorker> {
   return new Promise((resolve, reject) => {

@@ -30,7 +30,7 @@ export function pageLock(entry: string): string {
 
 /** What the page asks of the worker. */
 export type WorkerQuestion =
-  /** Which files are for later, and the cache they go to: answered with {@link LaterFiles}. */
+  /** Which files are for later, and the cache they go to: answered with {@link LaterFiles}, `null` where the others can't be had. */
   | { readonly kind: 'later' }
   /** A newer worker that waits shall take over. */
   | { readonly kind: 'use' }

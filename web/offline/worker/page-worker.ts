@@ -13,6 +13,15 @@ async function tidy(): Promise<void> {
   if (!scope.registration.installing && !scope.registration.waiting) await cache.tidy(navigator.locks);
 }
 
+/** The page's files first: a worker whose cache was removed may be in charge again without being installed anew. */
+async function tellLater(port: MessagePort): Promise<void> {
+  const filled = await cache.fill().then(
+    () => true,
+    () => false,
+  );
+  port.postMessage(filled ? cache.later : null);
+}
+
 scope.addEventListener('install', (event) => event.waitUntil(cache.fill()));
 scope.addEventListener('activate', (event) =>
   event.waitUntil(Promise.all([scope.clients.claim(), cache.tidy(navigator.locks)])),
@@ -22,7 +31,7 @@ scope.addEventListener('fetch', (event) => {
 });
 scope.addEventListener('message', (event) => {
   const { kind } = event.data as WorkerQuestion;
-  if (kind === 'later') event.ports[0].postMessage(cache.later);
+  if (kind === 'later') event.waitUntil(tellLater(event.ports[0]));
   if (kind === 'use') event.waitUntil(scope.skipWaiting());
   if (kind === 'tidy') event.waitUntil(Promise.all([tidy(), cache.refreshHeaders().catch(() => {})]));
 });
