@@ -44,7 +44,7 @@ export async function focused(page: Page, within = 'body'): Promise<Stop> {
     window.lastStop = element;
     return {
       tag: element.tagName.toLowerCase(),
-      name: (element.getAttribute('aria-label') ?? (label ?? element).textContent ?? '').trim().slice(0, 60),
+      name: element.getAttribute('aria-label') ?? (label ?? element).textContent?.trim().slice(0, 60) ?? '',
       visible: holders.some((holder) => shows(getComputedStyle(holder))),
       uncovered: holders.some(isMet),
       follows:

@@ -38,7 +38,8 @@ async function openEverything(page: Page): Promise<void> {
 }
 
 /**
- * Every text that is read or spoken and tells temperatures in `unit` alone, with some words around. Left aside: the switch,
+ * Every text that is read or spoken and tells temperatures in `unit` alone, with some words around. Left aside: the switch, the sheet (it
+ * stays as it is while nobody is near it, and has its own test),
  * the reader's own SQL, sentences that give both units, and what tells how a source had booked its readings.
  */
 async function placesWith(page: Page, unit: '°F' | '°C'): Promise<string[]> {
@@ -48,7 +49,7 @@ async function placesWith(page: Page, unit: '°F' | '°C'): Promise<string[]> {
     const found: string[] = [];
     const spoken = ['aria-label', 'aria-valuetext', 'title', 'alt', 'placeholder'];
     for (const element of document.body.querySelectorAll('*')) {
-      if (element.closest('fieldset, form, script, style, noscript')) continue;
+      if (element.closest('fieldset, form, script, style, noscript, #sheet article')) continue;
       const own = [...element.childNodes].filter((node) => node.nodeType === Node.TEXT_NODE);
       const texts = [
         ...own.map((node) => node.textContent ?? ''),
