@@ -20,6 +20,9 @@ export interface StationList {
   readonly byFile: ReadonlyMap<string, Station>;
 }
 
+/** Longest list, letters: the archive's own of all stations has half of it. */
+export const LIST_LONGEST = 20_000_000;
+
 const GHCN_LINE = /^[A-Za-z]{2}[A-Za-z0-9_-]{9} +-?\d+\.\d+ +-?\d+\.\d+ +-?\d+\.\d+ /;
 const NAMES: Readonly<Partial<Record<ColumnRole, readonly string[]>>> = {
   station: ['id', 'station', 'station_id'],
@@ -42,6 +45,10 @@ export function readStationList(
   columns: ColumnMap | null = null,
   maps: readonly ColumnMap[] = [],
 ): StationList {
+  if (text.length > LIST_LONGEST)
+    throw new InputError(
+      t`${fileName} has ${text.length} letters; a list of stations has at most ${LIST_LONGEST}.`,
+    );
   const lines = text.replace(/^\ufeff/, '').split(/\r\n|\n|\r/);
   const first = lines.findIndex((line) => line.trim() !== '' && !line.startsWith('#'));
   if (first < 0) throw new InputError(t`${fileName} is empty.`);

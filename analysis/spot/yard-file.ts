@@ -28,6 +28,9 @@ import {
 /** Version of the file's format; raised when a reader of the former couldn't read it. */
 export const YARD_SCHEMA = 1;
 
+/** Most bytes of a yard file: five times what the most things with the most corners take. */
+export const YARD_BYTES_MAX = 1_000_000;
+
 /** Fields of each kind of thing besides `kind` and `id`. */
 const FIELDS: Record<YardThingKind, readonly string[]> = {
   building: ['outline', 'heightM', 'heated', 'masonry'],
@@ -140,6 +143,9 @@ function readYard(object: JsonObject): Yard {
 }
 
 function readAnything(text: string): Yard {
+  if (text.length > YARD_BYTES_MAX) {
+    throw new InputError(t`it has ${text.length} letters; a yard has at most ${YARD_BYTES_MAX}.`);
+  }
   let value: unknown;
   try {
     // Editors of some systems put a byte order mark before the text.

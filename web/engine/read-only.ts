@@ -1,6 +1,9 @@
 import { t } from '../../analysis/language/t.ts';
 import { InputError } from '../../analysis/records/input-error.ts';
 
+/** Longest statement, letters. */
+export const STATEMENT_LONGEST = 50_000;
+
 /**
  * A question that can only read: the statement becomes a subquery, which the database accepts only for a single
  * statement that gives rows. Prepared as one statement, closing the bracket early to smuggle in another fails too.
@@ -9,6 +12,10 @@ import { InputError } from '../../analysis/records/input-error.ts';
  */
 export function readOnlyQuestion(sql: string, limit: number): string {
   const statement = sql.trim().replace(/(\s*;)+$/, '');
+  if (statement.length > STATEMENT_LONGEST)
+    throw new InputError(
+      t`The statement has ${statement.length} letters; at most ${STATEMENT_LONGEST} are taken.`,
+    );
   if (statement === '') throw new InputError(t`There is no statement to run.`);
   return `select * from (\n${statement}\n) limit ${limit + 1}`;
 }

@@ -1,14 +1,11 @@
 import { t } from '../../analysis/language/t.ts';
 import { readRecords, type FileReadings } from '../../analysis/read/read-records.ts';
 import { shippedColumnMaps } from '../../analysis/read/shipped-column-maps.ts';
-import { readStationList, type StationList } from '../../analysis/read/station-list.ts';
+import { LIST_LONGEST, readStationList, type StationList } from '../../analysis/read/station-list.ts';
 import { InputError, UnclearError, UnknownFormatError } from '../../analysis/records/input-error.ts';
 import { formatBytes } from '../format/numbers.ts';
 import type { BroughtFile, FoundFile } from './brought.ts';
 import { FILE_BYTES_MAX, TEXT_BYTES_MAX } from './limits.ts';
-
-/** Most bytes of a list of stations. */
-const LIST_BYTES_MAX = 20e6;
 
 /** A file read: what is told of it, and what it holds. */
 export interface ReadFile {
@@ -49,7 +46,7 @@ export async function readBrought(
     if (signal.aborted || !(error instanceof InputError)) throw error;
     if (error instanceof UnclearError)
       return without({ kind: 'unclear', asks: error.asks, message: error.message });
-    if (error instanceof UnknownFormatError && blob.size <= LIST_BYTES_MAX) {
+    if (error instanceof UnknownFormatError && blob.size <= LIST_LONGEST) {
       const list = await listIn(blob, name, maps);
       if (list) return { found: { kind: 'list', stations: list.byId.size }, readings: null, list };
     }

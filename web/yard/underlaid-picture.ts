@@ -1,5 +1,8 @@
 import { t } from '../../analysis/language/t.ts';
+import { InputError } from '../../analysis/records/input-error.ts';
 import type { PlanPoint } from '../../analysis/spot/yard.ts';
+import { checkSize } from '../data/check-size.ts';
+import { formatCount } from '../format/numbers.ts';
 import { toGrain } from './snapping.ts';
 
 /** A picture of the reader's own under the plan. It stays in the browser and is gone on reload. */
@@ -12,6 +15,10 @@ export interface UnderlaidPicture {
   readonly at: PlanPoint;
   readonly widthM: number;
 }
+
+/** Largest picture that is taken, bytes and dots. */
+export const PICTURE_BYTES_MAX = 30e6;
+export const PICTURE_PIXELS_MAX = 60e6;
 
 /** Widths a picture may be given, m. */
 export const PICTURE_WIDTH_MIN_M = 1;
@@ -41,17 +48,24 @@ export function scaledByLength<T extends Placed>(
   return { ...picture, at, widthM };
 }
 
-/** Loads a file as a picture without letting it leave the browser. @throws Error with a sentence for the reader */
+/** Loads a file as a picture without letting it leave the browser. @throws InputError: too large, or no picture */
 export async function openPicture(file: File, plotWidthM: number): Promise<UnderlaidPicture> {
+  checkSize(file, PICTURE_BYTES_MAX);
   const url = URL.createObjectURL(file);
   const image = new Image();
   image.src = url;
   try {
     await image.decode();
   } catch {
-    throw new Error(t`${file.name} could not be opened as a picture; JPEG, PNG and WebP can.`);
+    throw new InputError(t`${file.name} could not be opened as a picture; JPEG, PNG and WebP can.`);
   } finally {
     URL.revokeObjectURL(url);
+  }
+  const pixels = image.naturalWidth * image.naturalHeight;
+  if (pixels === 0 || pixels > PICTURE_PIXELS_MAX) {
+    throw new InputError(
+      t`${file.name} has ${formatCount(image.naturalWidth)} by ${formatCount(image.naturalHeight)} dots; at most ${formatCount(PICTURE_PIXELS_MAX)} in all are taken.`,
+    );
   }
   return {
     name: file.name,

@@ -45,6 +45,8 @@ interface DatedValue {
 /** No air temperature at the ground lies beyond these in °F or °C: what does stands for "missing". */
 const COLDEST_WRITTEN = -90;
 const WARMEST_WRITTEN = 140;
+/** Most bytes of a file of readings: a logger's ten years by the quarter of an hour. */
+export const READINGS_BYTES_MAX = 10_000_000;
 /** Nights that can tell anything. */
 export const READINGS_MIN = 3;
 
@@ -55,6 +57,10 @@ export const READINGS_MIN = 3;
  * @throws {InputError} without dates, numbers, or at least three nights: one sentence with the line and what stands there
  */
 export function readReadings(text: string, name: string, order: DateOrder = 'auto'): ReadReadings {
+  if (text.length > READINGS_BYTES_MAX)
+    throw new InputError(
+      t`${name} has ${text.length} letters; at most ${READINGS_BYTES_MAX} of readings are taken.`,
+    );
   const rows = textRows(text);
   if (rows.length === 0)
     throw new InputError(t`${name} is empty: a date and a minimum in each line are needed.`);

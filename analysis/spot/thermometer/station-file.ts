@@ -31,6 +31,7 @@ export interface SpotPlace {
 /**
  * Reads a station's file in any format the project reads, cleans it and builds its nights, as the building of a pack does.
  * @param unit of the temperatures, where the file doesn't state it.
+ * @param mostBytes most bytes of text, unpacked.
  * @throws {InputError} when the file can't be read, or has no night at or below 10 °C.
  */
 export async function stationFileNights(
@@ -38,8 +39,9 @@ export async function stationFileNights(
   fileName: string,
   place: SpotPlace,
   unit: ReadingUnit | null,
+  mostBytes = Infinity,
 ): Promise<StationFileNights> {
-  const read = await readRecords(stream, { fileName, unit }).catch((error: unknown) => {
+  const read = await readRecords(stream, { fileName, unit, mostBytes }).catch((error: unknown) => {
     throw unit === null ? withoutOptions(error, fileName) : error;
   });
   const stations = [...read.daily, ...read.hourly].map((raw) => raw.station);

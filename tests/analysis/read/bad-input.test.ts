@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import fc from 'fast-check';
 import { readRecords } from '../../../analysis/read/read-records.ts';
 import { bytesOf, dlyLine, gzipOf, plainDays, plainHours, readText, refusal, streamOf } from './reading.ts';
 
@@ -48,28 +47,6 @@ describe('bad input', () => {
     );
     expect(await refusal(readText(text, { fileName: 'z9_tmin.txt' }))).toBe(
       'z9_tmin.txt, line 4: there are 2 fewer values than days in the span of line 2.',
-    );
-  });
-
-  it('of any kind of junk is refused as InputError or read, never anything else', async () => {
-    const junk = fc.oneof(
-      fc.uint8Array({ maxLength: 200 }),
-      fc.string({ maxLength: 200 }).map(bytesOf),
-      fc.string({ maxLength: 80 }).map((text) => gzipOf(`date,tmin_c\n${text}`)),
-      fc.array(fc.constantFrom('date', 'tmin_c', ',', '\n', '"', '2001-01-01', '-', '9', '@', '*WEATHER', ' ', '\t', ';', '13/01/2001'), { maxLength: 60 }).map((parts) => bytesOf(parts.join(''))),
-      fc.array(fc.constantFrom(dlyLine('ZZ000000001', '200101', 'TMIN', [1, 2]), 'ZZ000000001200101TMIN', ' ', '\n', 'x'), { maxLength: 6 }).map((parts) => bytesOf(parts.join(''))),
-      fc.uint8Array({ maxLength: 60 }).map((tail) => Uint8Array.from([0x1f, 0x8b, 8, 0, ...tail])),
-    ); // prettier-ignore
-    await fc.assert(
-      fc.asyncProperty(junk, fc.integer({ min: 1, max: 50 }), async (bytes, size) => {
-        await readRecords(streamOf(bytes, size), { fileName: 'junk_tmin', unit: 'C' }).catch(
-          (error: Error) => {
-            if (error.name !== 'InputError') throw error;
-            expect(error.message).toMatch(/^junk_tmin.*\.$/s);
-          },
-        );
-      }),
-      { numRuns: 600 },
     );
   });
 });

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 
 import { InputError } from '../../../analysis/records/input-error.ts';
-import { checkYard, yardProblems } from '../../../analysis/spot/check-yard.ts';
+import { yardProblems } from '../../../analysis/spot/check-yard.ts';
 import { READY_YARDS } from '../../../analysis/spot/ready-yards.ts';
 import { readYardText, writeYardText } from '../../../analysis/spot/yard-text.ts';
 import type { Yard } from '../../../analysis/spot/yard.ts';
@@ -93,33 +93,6 @@ describe('texts that are refused', () => {
     expect(() => readYardText(bad)).toThrow(InputError);
     expect(() => readYardText(bad)).toThrow(expected);
   });
-});
-
-test('garbage ends in a yard that can be reckoned with or in one sentence', () => {
-  const letters = fc.string({ unit: fc.constantFrom(...'bwcplgkdrTSBO.AAz09_-%é '), maxLength: 60 });
-  const cut = fc
-    .tuple(anyYard.map(writeYardText), fc.nat(400), fc.nat(5), letters)
-    .map(([text, at, skip, insert]) => text.slice(0, at) + insert + text.slice(at + skip));
-  fc.assert(
-    fc.property(
-      fc.oneof(
-        cut,
-        cut,
-        letters,
-        fc.string(),
-        letters.map((rest) => `1KAHgzk${rest}`),
-      ),
-      (text) => {
-        try {
-          checkYard(readYardText(text));
-        } catch (error) {
-          expect(error).toBeInstanceOf(InputError);
-          expect((error as Error).message).toMatch(/\.$/);
-        }
-      },
-    ),
-    { numRuns: 1000 },
-  );
 });
 
 test('the largest yard that can be drawn can be read again', () => {
