@@ -203,27 +203,6 @@ describe('a file that breaks off', () => {
   });
 });
 
-describe('two pages that fetch the same file', () => {
-  it('end with it whole, each byte once', async () => {
-    const slow = { kind: 'slow', pieceBytes: 1500, everyMs: 2 } as const;
-    archive.break(PATH, slow, slow, slow);
-    const second = new Promise((resolve) => setTimeout(resolve, 10)).then(() => bringIt({ tries: 10 }));
-    expect(await Promise.all([bringIt({ tries: 10 }), second])).toEqual(['whole', 'whole']);
-    expect(await kept()).toBe(truth());
-  });
-
-  it('never put a piece behind bytes that the other brought', async () => {
-    const body = { url: url(), etag: null, lastModified: null, total: null };
-    await store.begin(body);
-    expect(await store.append(url(), new Blob(['abc']), 0)).toBe(true);
-    await store.begin(body);
-    expect(await store.append(url(), new Blob(['def']), 3)).toBe(false);
-    expect(await kept()).toBe('');
-    await store.discard(url());
-    expect(await store.append(url(), new Blob(['abc']), 0)).toBe(false);
-  });
-});
-
 describe('answers other than the file', () => {
   it('is missing where the archive has none, and what came before is let go', async () => {
     archive.break(PATH, { kind: 'cut', afterBytes: 5000 }, { kind: 'status', status: 404 });
