@@ -111,7 +111,7 @@ export function tellSheet(asked: SheetAsked): SheetTold | null {
       sheetType({
         ...pair,
         life: asked.life?.types.find(({ id }) => id === pair.bare.id) ?? null,
-        ...{ cover, estimated, unit, brief: pairs.length > FULL_TYPES_MAX },
+        ...{ cover, unit, brief: pairs.length > FULL_TYPES_MAX },
       }),
     ),
     years: leaf.chance_in_years.years,

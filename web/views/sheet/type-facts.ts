@@ -3,7 +3,13 @@ import type { TypeLife } from '../../../analysis/answer/life.ts';
 import { t } from '../../../analysis/language/t.ts';
 import { findType, type Basis } from '../../../analysis/tree/catalogue.ts';
 import type { Level } from '../../../analysis/tree/levels.ts';
-import { countWords, levelWords, rangeWords, reachedC, sentenceEnd } from '../../format/answer-words.ts';
+import {
+  disagreementWords,
+  levelWords,
+  rangeWords,
+  reachedC,
+  sentenceEnd,
+} from '../../format/answer-words.ts';
 import { chanceWords } from '../../format/chance-words.ts';
 import { LEVEL_WORDS } from '../../format/level-words.ts';
 import { formatHours } from '../../format/numbers.ts';
@@ -40,8 +46,6 @@ export interface SheetRow {
   readonly cold: string;
   /** `found` */
   readonly basis: string;
-  /** `9 of 61 complete winters` without a cover. */
-  readonly counted: string;
   readonly bare: SheetAnswer;
   /** `null` without a cover. */
   readonly covered: SheetAnswer | null;
@@ -52,7 +56,7 @@ export interface SheetType {
   readonly id: string;
   readonly name: string;
   readonly botanical: string;
-  /** Plain sentences: without a cover, with it, and how long it lives where that is known. */
+  /** Plain sentences: without a cover, with it, how long it lives where that is known, and where curve and count don't meet. */
   readonly sentences: readonly string[];
   readonly rows: readonly SheetRow[];
 }
@@ -66,14 +70,13 @@ export interface TypeAsked {
   readonly life: TypeLife | null;
   /** The cover in words. */
   readonly cover: string;
-  readonly estimated: boolean;
   readonly unit: TemperatureUnit;
   /** Only the answer as the tree would stand, since many types share the page. */
   readonly brief: boolean;
 }
 
 /** One type told for the sheet, in the words of the page's own views. */
-export function sheetType({ bare, covered, life, cover, estimated, unit, brief }: TypeAsked): SheetType {
+export function sheetType({ bare, covered, life, cover, unit, brief }: TypeAsked): SheetType {
   const rows = SHEET_LEVELS.flatMap((level): SheetRow[] => {
     const one = levelOf(bare, level);
     if (!one) return [];
@@ -85,7 +88,6 @@ export function sheetType({ bare, covered, life, cover, estimated, unit, brief }
         harm: LEVEL_WORDS[level].one,
         cold: t`${formatTemperature(reachedC(one), unit, 1)} for ${formatHours(one.hours)}`,
         basis: basis === undefined ? '' : BASIS_WORD[basis],
-        counted: countWords(one, estimated),
         bare: told(one),
         covered: other ? told(other) : null,
       },
@@ -98,6 +100,7 @@ export function sheetType({ bare, covered, life, cover, estimated, unit, brief }
   if (coveredLeaf && coveredKill)
     sentences.push(coveredSentence(brief ? t`its cover` : cover, coveredLeaf, coveredKill));
   if (life) sentences.push(lifeSentence(life));
+  sentences.push(...doubts(covered ?? bare));
   const name = shortTypeName(bare.name);
   return { id: bare.id, name, botanical: findType(bare.id)?.botanical ?? '', sentences, rows };
 }
@@ -120,6 +123,15 @@ function openSentence(leaf: LevelAnswer, kill: LevelAnswer, covers: boolean): st
 
 function coveredSentence(cover: string, leaf: LevelAnswer, kill: LevelAnswer): string {
   return t`Under ${cover}: leaves and twigs ${sentenceEnd(leaf).main}, life ${sentenceEnd(kill).main}.`;
+}
+
+/** Levels whose curve lies outside what the count allows, in the words that stand under the page's answer. */
+function doubts(type: TypeAnswer): string[] {
+  return SHEET_LEVELS.flatMap((level) => {
+    const one = levelOf(type, level);
+    const words = one ? disagreementWords(one) : '';
+    return words === '' ? [] : [t`${LEVEL_WORDS[level].label}: ${words}`];
+  });
 }
 
 /** Both readings, the colder first. */

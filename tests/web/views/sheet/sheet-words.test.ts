@@ -1,7 +1,13 @@
 import { describe, expect, it } from 'vitest';
 
-import { levelWords, rangeWords, sentenceEnd } from '../../../../web/format/answer-words.ts';
+import {
+  disagreementWords,
+  levelWords,
+  rangeWords,
+  sentenceEnd,
+} from '../../../../web/format/answer-words.ts';
 import { coverWords } from '../../../../web/format/cover-words.ts';
+import { LEVEL_WORDS } from '../../../../web/format/level-words.ts';
 import { winterBars } from '../../../../web/state/winter-bars.ts';
 import { hoursOfWork, nightsToCover } from '../../../../web/views/sheet/cover-facts.ts';
 import { fewRows } from '../../../../web/views/sheet/few-rows.ts';
@@ -15,7 +21,7 @@ const bare = madeType('satsuma_owari', 'Satsuma mandarin (Owari type)');
 const covered = madeType('satsuma_owari', 'Satsuma mandarin (Owari type)', 4);
 const asked = {
   ...{ bare, covered, cover: coverWords(['cloth-heavy']), life: madeLife('satsuma_owari', 0.4, 0.6) },
-  ...{ estimated: false, unit: 'F' as const, brief: false },
+  ...{ unit: 'F' as const, brief: false },
 };
 
 describe('a type on the sheet', () => {
@@ -58,6 +64,19 @@ describe('a type on the sheet', () => {
     expect(sentences).toHaveLength(1);
     expect(sentences[0]).not.toMatch(/cover/);
     expect(rows.every((row) => row.covered === null)).toBe(true);
+  });
+
+  it('says where curve and count don’t meet, of the tree as it would stand, briefly told or not', () => {
+    const [fruit, leaf, ...others] = covered.levels;
+    const unsure = { ...leaf, headline: { ...leaf.headline, agrees: false } };
+    const doubted = { ...covered, levels: [fruit, unsure, ...others] };
+    for (const brief of [false, true]) {
+      const { sentences } = sheetType({ ...asked, covered: doubted, brief });
+      expect(sentences.at(-1)).toBe(`${LEVEL_WORDS.leaf.label}: ${disagreementWords(unsure)}`);
+      expect(sentences.filter((text) => text.includes('trust neither'))).toHaveLength(1);
+    }
+    const open = sheetType({ ...asked, bare: doubted, covered: null });
+    expect(open.sentences.at(-1)).toContain(disagreementWords(unsure));
   });
 
   it('is briefer beside many others, and keeps the answer as the tree would stand', () => {
