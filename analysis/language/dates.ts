@@ -18,11 +18,6 @@ export function sayMonth(month: number, form: 'long' | 'short' = 'long'): string
   return formatOf({ month: form }).format(Date.UTC(ANY_YEAR, month - 1, 1));
 }
 
-/** The first letters of the months, for a narrow axis; 1-12. */
-export function sayMonthLetter(month: number): string {
-  return formatOf({ month: 'narrow' }).format(Date.UTC(ANY_YEAR, month - 1, 1));
-}
-
 /** A date of every year: `21 November`, short `21 Nov`; in Spanish `21 de noviembre`, `21 nov`. */
 export function sayMonthDay(month: number, day: number, form: 'long' | 'short' = 'long'): string {
   if (spokenLocale() === ENGLISH) return `${day} ${sayMonth(month, form)}`;

@@ -1,14 +1,9 @@
-import { sayDate, sayMonth, sayMonthLetter } from '../../analysis/language/dates.ts';
+import { sayDate, sayMonth } from '../../analysis/language/dates.ts';
 import { civilDate, parseIsoDay, type DayNumber } from '../../analysis/units/calendar.ts';
 
 /** `January` for 1; short `Jan`. */
 export function monthName(month: number, form: 'long' | 'short' = 'long'): string {
   return sayMonth(month, form);
-}
-
-/** `J` for 1, for a narrow axis. */
-export function monthLetter(month: number): string {
-  return sayMonthLetter(month);
 }
 
 /** A night, dated by its morning: `23 December 1989`, short `23 Dec 1989`. Takes a day number or `YYYY-MM-DD`. */

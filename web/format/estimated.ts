@@ -9,11 +9,6 @@ export function isEstimated({ place }: Pick<Ranking, 'place'>): boolean {
   return place.basis === 'history' && (place.error_c ?? 0) > 0;
 }
 
-/** What a count is taken over: `complete winter`, or `estimated winter` where there is no station. */
-export function countedNoun(estimated: boolean): string {
-  return estimated ? 'estimated winter' : 'complete winter';
-}
-
 /** `61 complete winters`, or `61 estimated winters` where there is no station. */
 export function countedWinters(count: number, estimated: boolean): string {
   return estimated
