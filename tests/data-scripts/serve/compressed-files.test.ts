@@ -83,7 +83,7 @@ describe('files of a pack', () => {
   });
 
   it('never go compressed when they are databases', async () => {
-    for (const range of [{}, { Range: 'bytes=0-99' }]) {
+    for (const range of [{}, { Range: 'bytes=0-99' }] as Record<string, string>[]) {
       const { reply } = await ask('records.duckdb', { 'Accept-Encoding': 'gzip, br', ...range });
       expect(reply.headers['content-encoding']).toBeUndefined();
       expect(reply.headers.vary).toBeUndefined();
