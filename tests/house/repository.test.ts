@@ -85,7 +85,7 @@ describe('what the README promises', () => {
       if (name === undefined) return [];
       return [name === 'bench' ? 'tests/bench/main.ts' : `data-scripts/commands/${name}.ts`];
     });
-    expect(commands).toHaveLength(3);
+    expect(commands).toHaveLength(4);
     expect(commands.filter((path) => !existsSync(path))).toEqual([]);
   });
 
