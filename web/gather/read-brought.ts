@@ -16,12 +16,12 @@ export interface ReadFile {
 
 /**
  * Reads one file: readings in any format known, or a list of stations. A file that can't be used gives a sentence, not an error.
- * @param onBytes bytes read so far, packed as they are
+ * @param onBytes bytes read so far, packed as they are; what it gives is waited for
  * @param signal ends the reading with its reason
  */
 export async function readBrought(
   { name, blob, unit, dateOrder }: BroughtFile,
-  onBytes: (bytes: number) => void,
+  onBytes: (bytes: number) => void | Promise<void>,
   signal: AbortSignal,
 ): Promise<ReadFile> {
   const without = (found: FoundFile): ReadFile => ({ found, readings: null, list: null });
@@ -83,15 +83,15 @@ async function listIn(
 
 function watched(
   blob: Blob,
-  onBytes: (bytes: number) => void,
+  onBytes: (bytes: number) => void | Promise<void>,
   signal: AbortSignal,
 ): ReadableStream<Uint8Array> {
   let bytes = 0;
   const count = new TransformStream<Uint8Array, Uint8Array>({
-    transform(chunk, controller) {
-      signal.throwIfAborted();
+    async transform(chunk, controller) {
       bytes += chunk.length;
-      onBytes(bytes);
+      await onBytes(bytes);
+      signal.throwIfAborted();
       controller.enqueue(chunk);
     },
   });

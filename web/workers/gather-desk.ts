@@ -87,13 +87,17 @@ export class GatherDesk {
     const total = file.blob.size;
     const read = await readBrought(
       file,
-      (bytes) => {
+      async (bytes) => {
         if (bytes < total && bytes - told < REPORT_BYTES) return;
         told = bytes;
         tell({ doing: 'reading', bytes, total });
+        // Packed bytes come at once: nobody would be heard who wants to stop.
+        await this.delivered();
       },
       signal,
     );
+    await this.delivered();
+    signal.throwIfAborted();
     this.#stations.take(file.key, file.name, read);
     return read.found;
   }

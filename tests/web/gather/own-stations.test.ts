@@ -91,6 +91,25 @@ describe('the stations of all files', () => {
 });
 
 describe('the desk of the worker', () => {
+  it('keeps nothing of a file whose reading was stopped, even where all its bytes were there', async () => {
+    const replies: GatherReply[] = [];
+    let stopped = false;
+    const desk: GatherDesk = new GatherDesk(
+      (reply) => replies.push(reply),
+      () => Promise.reject(new Error('offline')),
+      // The first time somebody can be heard: the file stops being waited for.
+      async () => {
+        if (!stopped) void desk.take({ id: 1, kind: 'drop' });
+        stopped = true;
+      },
+    );
+    const file = { key: 1, name: 'e.dly', blob: new Blob([dlyText(east)]) };
+    await desk.take({ id: 1, kind: 'read', question: file });
+    await desk.take({ id: 2, kind: 'examine', question: { stations: [] } });
+    expect(replies.some((reply) => reply.id === 1 && 'answer' in reply)).toBe(false);
+    expect(replies.filter(({ id }) => id === 2)).toEqual([{ id: 2, answer: [] }]);
+  });
+
   it('answers in order, with a plain sentence where the reader can help it, and nothing for what was dropped', async () => {
     const replies: GatherReply[] = [];
     const desk = new GatherDesk(

@@ -36,6 +36,8 @@ export class OwnState {
   #client = new GatherClient();
   #stopper: AbortController | null = null;
   #nextKey = 1;
+  /** Files the worker is still to be told to let go of. */
+  readonly #forgotten: number[] = [];
 
   get files(): readonly OwnFile[] {
     return this.#files;
@@ -159,7 +161,8 @@ export class OwnState {
         before += blob.size;
       }
     } finally {
-      // What was stopped before it was read isn't in the list, as if it had not been brought.
+      // What was stopped before it was read isn't in the list, as if it had not been brought; the worker may have read it since.
+      this.#forgotten.push(...this.#files.filter(({ found }) => found === null).map(({ key }) => key));
       this.#files = this.#files.filter(({ found }) => found !== null);
     }
     await this.#examine(signal);
@@ -167,6 +170,7 @@ export class OwnState {
 
   async #examine(signal: AbortSignal): Promise<void> {
     const stations = [...this.#told.values()];
+    for (const key of this.#forgotten.splice(0)) await this.#client.ask('forget', { key });
     this.#stations = await this.#client.ask('examine', { stations }, this.#waiting(signal));
   }
 
