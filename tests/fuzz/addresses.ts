@@ -145,7 +145,7 @@ export const ADDRESSES: readonly ReaderProperty[] = [
       for (const one of [
         folded.slice(0, at) + folded.slice(at + 1),
         folded,
-        `?s=${encodeURIComponent(junk.toWellFormed())}`,
+        `?s=${encodeURIComponent(junk.replace(/\p{Surrogate}/gu, '\ufffd'))}`,
       ]) {
         const plain = await unfoldQuery(one);
         must(plain === one || plain.length <= 16_001, `${plain.length} letters came out`);

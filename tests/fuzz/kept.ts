@@ -150,7 +150,11 @@ export const KEPT: readonly ReaderProperty[] = [
     must(['F', 'C'].includes(defaultUnit(['en-US'], holding(text))), 'a unit there is not');
     must(
       LANGUAGES.includes(
-        chooseLanguage(`?lang=${encodeURIComponent(text.toWellFormed())}`, holding(text), [text]),
+        chooseLanguage(
+          `?lang=${encodeURIComponent(text.replace(/\p{Surrogate}/gu, '\ufffd'))}`,
+          holding(text),
+          [text],
+        ),
       ),
       'a language there is not',
     );
