@@ -78,8 +78,8 @@ export class PackKeeper {
     this.#failure = null;
     try {
       await removeKept(id);
-    } catch (error) {
-      this.#failure = { id, message: sentence(error) };
+    } catch {
+      this.#failure = { id, message: t`This browser refused to remove the pack.` };
     }
     this.#newer = without(this.#newer, id);
     await this.packs.lookForKept();
