@@ -46,6 +46,7 @@ function textsOfMarkup(tree: SyntaxNode): Found[] {
   const found: Found[] = [];
   walkTree(tree, (node, around) => {
     if (node.type === 'RegularElement' && (CODE.has(node.name as string) || isKept(node))) return false;
+    if (node.type === 'StyleDirective') return false;
     if (node.type !== 'Text' || !hasWords(node.data as string)) return undefined;
     const attribute = around.find(({ type }) => type === 'Attribute');
     if (!attribute || isRead(attribute, around, node.data as string))
@@ -109,7 +110,9 @@ function isOfCode(node: SyntaxNode, around: readonly SyntaxNode[]): boolean {
   const [nearest] = around;
   if (/^(?:Import|Export|TSLiteralType|TSEnum|BinaryExpression|SwitchCase)/.test(nearest.type)) return true;
   if (nearest.type === 'TaggedTemplateExpression') return true;
-  if (nearest.type === 'Property' && nearest.key === node) return true;
+  // What an option stands for is an id; what is read of it is its label.
+  if (nearest.type === 'Property' && (nearest.key === node || (nearest.key as SyntaxNode).name === 'value'))
+    return true;
   const thrown = around.find(({ type }) => type === 'NewExpression');
   if (['Error', 'RangeError', 'TypeError'].includes((thrown?.callee as SyntaxNode)?.name as string))
     return true;

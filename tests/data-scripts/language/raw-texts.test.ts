@@ -39,7 +39,8 @@ describe('texts that no phrase holds', () => {
   it('are not units, code, names marked so, classes, or what is compared', () => {
     const markup =
       '<p class="no words">{t`Said`} °F, 3 km</p><code>select x</code><b translate="no">A Name</b>' +
-      '{#if name === "Some words"}–{/if}<style>p { color: red; }</style>';
+      '{#if name === "Some words"}–{/if}<p style:width="{w}em"></p>' +
+      '<Group options={[{ value: "day first", label: t`2 March` }]} /><style>p { color: red; }</style>';
     expect(foundIn(markup)).toEqual([]);
   });
 
