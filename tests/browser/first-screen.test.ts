@@ -66,7 +66,7 @@ describe('the first screen', () => {
     // the evidence of the place; and what begins when both are done: working without network.
     const withoutRanking = [...sizes.keys()].filter(
       (url) =>
-        !/\/winters\/|grid\.bin|assess[.-]work|RankingView|PlaceEvidence|PeriodRow|TableTwin|sources-|\/(begin|kept-packs|offline-state)[.-]/.test(
+        !/\/winters\/|grid\.bin|assess[.-]work|RankingView|PlaceEvidence|place-words|record-words|PeriodRow|TableTwin|sources-|\/(begin|kept-packs|offline-state)[.-]/.test(
           url,
         ),
     );

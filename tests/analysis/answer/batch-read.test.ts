@@ -194,7 +194,9 @@ describe('places of a batch', () => {
       [6, 'The same', '', 0],
     ]);
     expect(found).toHaveLength(2);
-    expect(bad).toEqual([{ line: 7, reason: 'the postcode is not in the pack, which has 2', text: 'SC 999' }]);
+    expect(bad).toEqual([
+      { line: 7, reason: 'the postcode is not in the pack, which has 2', text: 'SC 999' },
+    ]);
     expect(locateBatch(read('cp', 'x').asks, { postcodes: [], towns: [] }).bad[0].reason).toContain(
       'has no postcodes',
     );

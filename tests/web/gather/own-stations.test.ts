@@ -36,7 +36,8 @@ describe('a file brought', () => {
     const packed = gzipSync(dlyText(east));
     let told = 0;
     const blob = new Blob([packed]);
-    const { found } = await readBrought({ key: 1, name: 'e.dly.gz', blob }, (bytes) => (told = bytes), NEVER);
+    const tell = (bytes: number): void => void (told = bytes);
+    const { found } = await readBrought({ key: 1, name: 'e.dly.gz', blob }, tell, NEVER);
     expect(found).toMatchObject({ kind: 'readings', format: 'GHCN-Daily .dly' });
     expect(told).toBe(packed.length);
   });
