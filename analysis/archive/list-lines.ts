@@ -22,6 +22,8 @@ export function parseStationLine(line: string): LocatedStation | undefined {
 /** Years of one element of a station, from a line of the inventory (section VII of the readme). */
 export function parseInventoryLine(line: string): InventoryEntry | undefined {
   const [id, element] = [line.slice(0, 11).trim(), line.slice(31, 35).trim()];
-  const [first, last] = [Number(line.slice(36, 40)), Number(line.slice(41, 45))];
-  return id && element && first > 0 && last >= first ? { id, element, first, last } : undefined;
+  const years = [line.slice(36, 40), line.slice(41, 45)].map((text) => text.trim());
+  if (!id || !element || !years.every((text) => /^\d{1,4}$/.test(text))) return undefined;
+  const [first, last] = years.map(Number);
+  return first > 0 && last >= first ? { id, element, first, last } : undefined;
 }

@@ -17,6 +17,7 @@ import {
   type Data,
   Vector,
 } from 'apache-arrow';
+import { checkArrowStream } from './check-arrow.ts';
 import { InputError } from './input-error.ts';
 import { MISSING_HUNDREDTHS, NIGHT_KINDS, SUSTAINED_HOURS } from './nights.ts';
 import type { WinterTable } from './winters.ts';
@@ -101,18 +102,20 @@ export function decodeWinterTile(bytes: Uint8Array, name = 'winters tile'): Map<
     if (!child) throw new InputError(t`${name}: column "${key}" is missing`);
     return child;
   };
-  const values = (key: string) => {
-    const { data } = column(key);
-    return data[0];
+  const values = (key: string, kind: typeof Int16Array | typeof Int32Array) => {
+    const one = column(key).data.at(0);
+    // Of another kind it is as good as none.
+    if (!(one?.values instanceof kind)) throw new InputError(t`${name}: column "${key}" is missing`);
+    return one;
   };
   const station = column('station');
   const kind = column('kind');
   const reason = column('reason');
   const complete = column('complete');
   const datesWhole = table.getChild('dates_whole');
-  const winter = values('winter').values as Int16Array;
-  const levels = SUSTAINED_HOURS.map((hours) => values(`s${hours}`));
-  const nights = SUSTAINED_HOURS.map((hours) => values(`d${hours}`));
+  const winter = values('winter', Int16Array).values as Int16Array;
+  const levels = SUSTAINED_HOURS.map((hours) => values(`s${hours}`, Int16Array));
+  const nights = SUSTAINED_HOURS.map((hours) => values(`d${hours}`, Int32Array));
 
   const result = new Map<string, WinterTable>();
   for (let from = 0; from < table.numRows;) {
@@ -175,6 +178,7 @@ function knownOr<A extends Int16Array | Int32Array>(
 
 function readTable(bytes: Uint8Array, name: string): Table {
   try {
+    checkArrowStream(bytes);
     return tableFromIPC(bytes);
   } catch {
     throw new InputError(t`${name}: ${bytes.length} bytes that are not an Arrow stream`);

@@ -1,10 +1,13 @@
 import { describe, expect, it } from 'vitest';
 
+import { parseInventoryLine } from '../../analysis/archive/list-lines.ts';
 import { parseColumnMap } from '../../analysis/read/column-map.ts';
 import { DateFields } from '../../analysis/read/dates.ts';
 import { numberAt } from '../../analysis/read/fields.ts';
 import { checkPackManifest, checkPlaces } from '../../analysis/records/check-pack.ts';
 import { InputError } from '../../analysis/records/input-error.ts';
+import { NIGHT_KINDS, SUSTAINED_HOURS } from '../../analysis/records/nights.ts';
+import { decodeWinterTile, encodeWinterTile } from '../../analysis/records/winter-tile.ts';
 import { bindNamed } from '../../web/engine/bind-named.ts';
 import { readCustomers } from '../../web/views/desk/counter/customers.ts';
 
@@ -71,4 +74,41 @@ describe('what the properties found', () => {
     const storage = { getItem: () => JSON.stringify([one, one]), setItem: () => {}, removeItem: () => {} };
     expect(readCustomers(storage)).toHaveLength(1);
   });
+  it('years of an inventory are whole years', () => {
+    const years = (text: string) => parseInventoryLine(`ZZ000000001  31.0000  -42.0000 TMIN ${text}`);
+    expect(years('1950 2024')).toMatchObject({ first: 1950, last: 2024 });
+    for (const text of ['24.5 99.9', '1950 2e3 ', '0x10 0x20', ' -1  2024'])
+      expect(years(text)).toBeUndefined();
+  });
+  it('no turned bit of a winters tile fills the memory or throws anything but a sentence', () => {
+    const cold = NIGHT_KINDS.map(() => SUSTAINED_HOURS.map((_, at) => Int16Array.of(-300 + at, 5 + at)));
+    const tile = encodeWinterTile(
+      new Map([
+        [
+          'ZZ1',
+          {
+            winter: Int16Array.of(2001, 2002),
+            complete: Uint8Array.of(1, 0),
+            reason: ['', 'gaps'],
+            coldest: cold,
+            coldestDay: cold.map((levels) => levels.map((level) => Int32Array.from(level))),
+          },
+        ],
+      ]),
+    );
+    expect(decodeWinterTile(tile).size).toBe(1);
+    let refused = 0;
+    for (const by of [0x80, 0x0f])
+      tile.forEach((byte, at) => {
+        tile[at] = byte ^ by;
+        try {
+          decodeWinterTile(tile);
+        } catch (error) {
+          expect(error).toBeInstanceOf(InputError);
+          refused++;
+        }
+        tile[at] = byte;
+      });
+    expect(refused).toBeGreaterThan(tile.length / 10);
+  }, 60_000);
 });
