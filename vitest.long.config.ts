@@ -7,6 +7,7 @@ export default defineConfig({
   test: {
     include: ['tests/long/**/*.test.ts'],
     globalSetup: ['tests/browser/serve-built-page.ts'],
+    expect: { poll: { timeout: 10_000 } },
     testTimeout: 1_800_000,
     hookTimeout: 120_000,
     pool: 'forks',

@@ -1,14 +1,21 @@
 import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
-import { MATURE_TREE } from '../../analysis/tree/penalties.ts';
-import { readArea } from '../../web/state/place-text.ts';
-import { PackAnswers } from '../../web/workers/pack-answers.ts';
-import { WinterTiles } from '../../web/workers/winter-tiles.ts';
-import { launchChromium } from './chromium.ts';
-import { openCompare } from './compare-part.ts';
-import { SURFACE_PATIENCE_MS, TEST_MS } from './surface-part.ts';
-import { mapOfStations, siteAddress, startVisit, turnTo, untilAnswered, type Visit } from './visit.ts';
+import { MATURE_TREE } from '../../../analysis/tree/penalties.ts';
+import { readArea } from '../../../web/state/place-text.ts';
+import { PackAnswers } from '../../../web/workers/pack-answers.ts';
+import { WinterTiles } from '../../../web/workers/winter-tiles.ts';
+import { launchChromium } from '../../browser/chromium.ts';
+import { openCompare } from '../../browser/compare-part.ts';
+import { SURFACE_PATIENCE_MS, TEST_MS } from '../../browser/surface-part.ts';
+import {
+  mapOfStations,
+  siteAddress,
+  startVisit,
+  turnTo,
+  untilAnswered,
+  type Visit,
+} from '../../browser/visit.ts';
 
 const TYPE = 'satsuma_owari';
 

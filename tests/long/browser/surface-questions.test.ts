@@ -1,11 +1,11 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
-import { expectNothingFound } from './axe.ts';
-import { launchChromium } from './chromium.ts';
-import { commandAnswer } from './command-answer.ts';
-import { said, shareOf, TEST_MS, untilSurface, visitMap } from './surface-part.ts';
-import { mapOfStations, turnTo, untilAnswered, type Visit } from './visit.ts';
+import { expectNothingFound } from '../../browser/axe.ts';
+import { launchChromium } from '../../browser/chromium.ts';
+import { commandAnswer } from '../../browser/command-answer.ts';
+import { said, shareOf, TEST_MS, untilSurface, visitMap } from '../../browser/surface-part.ts';
+import { mapOfStations, turnTo, untilAnswered, type Visit } from '../../browser/visit.ts';
 
 /** The part of the page that holds the map. */
 const MAP = ':has(> figure)';
