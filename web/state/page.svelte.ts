@@ -3,6 +3,7 @@ import { t } from '../../analysis/language/t.ts';
 import type { LevelAnswer, Ranking, TypeAnswer } from '../../analysis/answer/assessment.ts';
 import type { OpenPack } from '../data/open-pack.ts';
 import type { OfflineState } from '../offline/offline-state.svelte.ts';
+import type { TreeState } from '../../analysis/tree/penalties.ts';
 import { typeName } from '../../analysis/tree/type-names.ts';
 import { hemisphereOf } from '../format/dates.ts';
 import { isEstimated } from '../format/estimated.ts';
@@ -96,6 +97,18 @@ export class PageState {
     if (!assessment || !answered || !wanted || answered.packUrl !== wanted.packUrl) return null;
     return JSON.stringify(answered.place) === JSON.stringify(wanted.place) ? assessment : null;
   });
+
+  /** Name of the place that the answer on screen is about, though another be chosen by now; before the first answer the place chosen. */
+  readonly toldLabel = $derived.by((): string | null => {
+    const place = this.answer.answered?.place;
+    // An answer has a name of its own where the nearest station stands for the point.
+    if (place?.by === 'point') return place.label;
+    return (this.answer.assessment?.place ?? this.place)?.label ?? null;
+  });
+  /** The tree that the answer on screen is about. */
+  get toldTree(): TreeState {
+    return this.answer.answered?.tree ?? this.choices.tree;
+  }
 
   /** True while the answer on screen tells of winters estimated from stations around. */
   readonly estimated = $derived.by(

@@ -89,6 +89,19 @@ describe('the page', () => {
     expect(page.periodsQuestion).not.toBe(periods);
   });
 
+  it('names the place and the tree that the answer on screen is about, until there is another', async () => {
+    const page = await openPage({ ageYears: 2 });
+    expect([page.toldLabel, page.toldTree.ageYears]).toEqual(['Made Town', 2]);
+    page.choices.choose({ place: { by: 'postcode', code: 'SC 117' }, ageYears: 7 });
+    const there = page.place?.label;
+    expect(there).toMatch(/^SC 117/);
+    expect([page.toldLabel, page.toldTree.ageYears]).toEqual(['Made Town', 2]);
+    const coming = page.answer.ask(page.question!);
+    expect([page.answer.status, page.toldLabel]).toEqual(['working', 'Made Town']);
+    await coming;
+    expect([page.toldLabel, page.toldTree.ageYears]).toEqual([there, 7]);
+  });
+
   it('stays with what it knows when a link names what it does not', async () => {
     const page = await openPage({ type: 'nope', place: { by: 'postcode', code: 'QQ 9' } });
     expect(page.place?.station.id).toBe('ZZ1');
