@@ -18,8 +18,11 @@ export interface SurfaceAnswer {
 
 export type SurfaceStatus = 'idle' | 'working' | 'ready' | 'failed';
 
-/** The port of surfaces, which also tells about a single point that the reader points at. */
-export type MapPort = SurfacePort & { assess(question: AssessQuestion): Promise<Ranking> };
+/** The port of surfaces, which also tells about a single point that the reader points at; closed, it begins anew at the next question. */
+export type MapPort = SurfacePort & {
+  assess(question: AssessQuestion): Promise<Ranking>;
+  close(): void;
+};
 
 /** Surfaces kept, so that a difference turned round or a look back asks nothing. */
 const KEPT = 6;
@@ -60,6 +63,8 @@ export class SurfaceState {
       return;
     }
     const turn = ++this.#turn;
+    // The cells of one pack go on when overtaken, which is of use to its next question alone.
+    if (this.#asked && this.#asked.first.packUrl !== ask.first.packUrl) this.port.close();
     this.#asked = ask;
     this.#waiting = null;
     this.#status = 'working';

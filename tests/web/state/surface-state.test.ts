@@ -11,10 +11,15 @@ interface Pending {
   readonly reject: (error: Error) => void;
 }
 
-function makePort(): MapPort & { pending: Pending[] } {
+function makePort(): MapPort & { pending: Pending[]; closed: number } {
   const pending: Pending[] = [];
   return {
     pending,
+    closed: 0,
+    close() {
+      this.closed += 1;
+      for (const { reject } of pending) reject(new Error('closed'));
+    },
     surface: (question) => new Promise((resolve, reject) => pending.push({ question, resolve, reject })),
     assess: () => Promise.reject(new Error('no tile')),
   };
@@ -55,6 +60,20 @@ describe('what the map asks', () => {
 });
 
 describe('the surface', () => {
+  it('stops what is worked out of one pack when another is asked about, and of that pack nothing', async () => {
+    const port = makePort();
+    const state = new SurfaceState(port);
+    void state.ask(surfaceAsk(choice));
+    void state.ask(surfaceAsk({ ...choice, winters: 'last30' }));
+    expect(port.closed).toBe(0);
+    const last = state.ask(surfaceAsk({ ...choice, packUrl: '/other/' }));
+    expect(port.closed).toBe(1);
+    await settle();
+    expect([state.status, state.error]).toEqual(['working', null]);
+    port.pending.at(-1)!.resolve(two);
+    await last;
+    expect([state.status, state.answer?.ask.first.packUrl]).toEqual(['ready', '/other/']);
+  });
   it('keeps the old one while the new is worked out; the newest question wins', async () => {
     const port = makePort();
     const state = new SurfaceState(port);
