@@ -56,7 +56,7 @@ export class OfflineState {
     addEventListener('vite:preloadError', () => void this.#look());
     if (!navigator.onLine || !this.packState.siteReached) void this.#look();
     if (this.#unasked) await this.turnOn();
-    else this.page.leaveOff();
+    else await this.page.leaveOff();
     const kept = this.keptOpen;
     if (kept && !kept.own && !this.#offline) await this.packs.compare(kept.entry);
   }

@@ -43,9 +43,16 @@ export class PageKeeper {
     return import.meta.env.PROD && 'serviceWorker' in navigator && 'caches' in globalThis;
   }
 
-  /** To be told instead of {@link begin} where nothing is done unless asked. */
-  leaveOff(): void {
-    if (PageKeeper.possible) this.#status = 'off';
+  /** To be told instead of {@link begin} where nothing is fetched unless asked; what an earlier visit kept still counts. */
+  async leaveOff(): Promise<void> {
+    if (!PageKeeper.possible) return;
+    this.#status = 'off';
+    const registration = await ownRegistration().catch(() => null);
+    // A worker whose caches were removed would fetch the page again to answer.
+    if (!registration?.active || (await ownCaches()).length === 0) return;
+    this.#watch(registration);
+    const later = await ask<LaterFiles | null>(registration.active, { kind: 'later' });
+    if (later && (await missingOf(later)).length === 0) this.#isThere(later);
   }
 
   /** Registers the worker, waits until it has the page's files, and fetches the rest. */
@@ -64,11 +71,15 @@ export class PageKeeper {
       if (!later) return void (this.#status = 'failed');
       await this.#fetchLater(later);
       worker.postMessage({ kind: 'tidy' } satisfies WorkerQuestion);
-      this.#bytes = later.bytes;
-      this.#status = 'ready';
+      this.#isThere(later);
     } catch {
       this.#status = 'failed';
     }
+  }
+
+  #isThere({ bytes }: LaterFiles): void {
+    this.#bytes = bytes;
+    this.#status = 'ready';
   }
 
   /** Lets the newer version take over, and opens this page anew with it; the address holds all choices. */
@@ -89,6 +100,7 @@ export class PageKeeper {
   }
 
   #watch(registration: ServiceWorkerRegistration): void {
+    if (registration === this.#registration) return;
     this.#registration = registration;
     const look = (): void => {
       // Without a worker in charge the first one is no update.
@@ -111,10 +123,9 @@ export class PageKeeper {
     });
   }
 
-  async #fetchLater({ cache: name, files }: LaterFiles): Promise<void> {
-    const cache = await caches.open(name);
-    const missing: (typeof files)[number][] = [];
-    for (const file of files) if (!(await cache.match(file.url))) missing.push(file);
+  async #fetchLater(later: LaterFiles): Promise<void> {
+    const cache = await caches.open(later.cache);
+    const missing = await missingOf(later);
     this.#total = missing.reduce((sum, { sent }) => sum + sent, 0);
     this.#loaded = 0;
     for (const file of missing) {
@@ -134,4 +145,12 @@ export class PageKeeper {
       this.#loaded = before + file.sent;
     }
   }
+}
+
+/** Which of the files for later are not there yet. */
+async function missingOf({ cache: name, files }: LaterFiles): Promise<LaterFiles['files']> {
+  const cache = await caches.open(name);
+  const missing: LaterFiles['files'][number][] = [];
+  for (const file of files) if (!(await cache.match(file.url))) missing.push(file);
+  return missing;
 }
