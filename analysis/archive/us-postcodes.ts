@@ -1,5 +1,6 @@
+import { around } from 'geokdbush';
+import KDBush from 'kdbush';
 import { t } from '../language/t.ts';
-import { distanceKm } from '../place/distance.ts';
 import { InputError } from '../records/input-error.ts';
 import type { PackManifest, PackPlaces } from '../records/pack.ts';
 
@@ -49,16 +50,13 @@ export function readPostcodes(text: string): readonly Postcode[] {
     });
 }
 
-/** The codes near at least one station. */
+/** The codes within {@link US_POSTCODES_REACH_KM} of at least one station, in the order given. */
 export function postcodesNear(
   postcodes: readonly Postcode[],
   stations: readonly { readonly lat: number; readonly lon: number }[],
 ): readonly Postcode[] {
-  const degrees = US_POSTCODES_REACH_KM / 111;
-  return postcodes.filter((place) =>
-    stations.some(
-      (station) =>
-        Math.abs(station.lat - place.lat) <= degrees && distanceKm(station, place) <= US_POSTCODES_REACH_KM,
-    ),
-  );
+  const index = new KDBush(stations.length);
+  for (const { lat, lon } of stations) index.add(lon, lat);
+  index.finish();
+  return postcodes.filter(({ lat, lon }) => around(index, lon, lat, 1, US_POSTCODES_REACH_KM).length > 0);
 }

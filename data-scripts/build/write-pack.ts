@@ -1,6 +1,7 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import type { FeatureCollection } from 'geojson';
+import { postcodesNear, US_POSTCODES_SOURCES } from '../../analysis/archive/us-postcodes.ts';
 import { CoastDistance } from '../../analysis/gather/coast-distance.ts';
 import { judgedWithNeighbours, type BuiltStation } from '../../analysis/gather/judge-winters.ts';
 import { ringsOfLand, ringsOfOutlines } from '../../analysis/gather/land-outlines.ts';
@@ -20,8 +21,7 @@ import { buildGrid } from './grid-file.ts';
 import { landForMap, worldLand } from './outlines.ts';
 import { readPlaces } from './read-places.ts';
 import { listFiles } from './staging.ts';
-import { US_POSTCODES_SOURCES } from '../../analysis/archive/us-postcodes.ts';
-import { usPostcodes } from './us-postcodes.ts';
+import { allUsPostcodes } from './us-postcodes.ts';
 
 export interface PackContents {
   readonly description: PackDescription;
@@ -93,7 +93,10 @@ async function placesOf(
     return { places: await readPlaces(places, widened(bbox, PLACES_MARGIN_DEGREES)), sources: [] };
   }
   if (description.invented) return null;
-  const postcodes = usPostcodes(stations.map(({ station }) => station));
+  const postcodes = postcodesNear(
+    allUsPostcodes(),
+    stations.map(({ station }) => station),
+  );
   return postcodes.length === 0 ? null : { places: { postcodes, towns: [] }, sources: US_POSTCODES_SOURCES };
 }
 

@@ -3,9 +3,10 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { postcodesNear } from '../../../analysis/archive/us-postcodes.ts';
 import { distanceKm } from '../../../analysis/place/distance.ts';
 import { readPlaces } from '../../../data-scripts/build/read-places.ts';
-import { usPostcodes } from '../../../data-scripts/build/us-postcodes.ts';
+import { allUsPostcodes } from '../../../data-scripts/build/us-postcodes.ts';
 
 let folder: string;
 beforeAll(async () => {
@@ -69,7 +70,7 @@ describe("a postal file in GeoNames' layout", () => {
 
 describe('ZIP codes', () => {
   const newOrleans = { lat: 29.95, lon: -90.07 };
-  const codes = usPostcodes([newOrleans]);
+  const codes = postcodesNear(allUsPostcodes(), [newOrleans]);
 
   it('are those within 150 km of a station, each once, in order', () => {
     expect(codes.length).toBeGreaterThan(150);
@@ -95,7 +96,7 @@ describe('ZIP codes', () => {
 
   it('are none far from the United States', () => {
     expect(
-      usPostcodes([
+      postcodesNear(allUsPostcodes(), [
         { lat: 40.4, lon: -3.7 },
         { lat: 31, lon: -42 },
       ]),
