@@ -1,7 +1,7 @@
 import type { CitrusType } from '../tree/catalogue.ts';
 import type { LevelGainSpreads } from '../tree/level-gains.ts';
 import type { TreeState } from '../tree/penalties.ts';
-import { adviseType, type OpenAdvice, type PlanEnds, type ShortEnds } from './advice.ts';
+import { adviseType, type AdviceQuestion, type OpenAdvice, type ShortEnds } from './advice.ts';
 import { sceneOf } from './advice-customer.ts';
 import { lossFigures, shortEnds, type AdviceShelves } from './advice-figures.ts';
 import { limitC } from './level-answer.ts';
@@ -23,8 +23,8 @@ export interface BatchAdvising {
 }
 
 /**
- * The class of each type at a place as the counter gives it before anything is known of a buyer. A plan is only looked at where the tree needs one. Nights are not
- * counted, so that a pot which must come in and "not here" stay one class.
+ * The class of each type at a place as the counter gives it before anything is known of a buyer. Ends are worked out when the
+ * rules look at them. Nights are not counted, so that a pot which must come in and "not here" stay one class.
  */
 export function adviseBatch(
   { types, tree, bare, plans }: BatchAdvising,
@@ -35,19 +35,27 @@ export function adviseBatch(
   const { tree: inGround, buyer } = sceneOf(tree, {});
   const inPot = { ...inGround, container: true };
   return types.map((type) => {
-    const question = {
+    const question: AdviceQuestion = {
       winters,
-      bare: ends.of(type, inGround, bare),
-      pot: { bare: ends.of(type, inPot, bare), nights: null },
+      get bare() {
+        return ends.of(type, inGround, bare);
+      },
+      plans: plans.map(({ gains, nightWork }) => ({
+        get ends() {
+          return ends.of(type, inGround, gains);
+        },
+        nightWork,
+        nights: null,
+      })),
+      pot: {
+        get bare() {
+          return ends.of(type, inPot, bare);
+        },
+        nights: null,
+      },
       buyer,
     };
-    const open = adviseType({ ...question, plans: [] }).advice;
-    if (open === null || open === 'plant-out' || open === 'with-plan') return open;
-    for (const { gains, nightWork } of plans) {
-      const plan: PlanEnds = { ends: ends.of(type, inGround, gains), nightWork, nights: null };
-      if (adviseType({ ...question, plans: [plan] }).advice === 'with-plan') return 'with-plan';
-    }
-    return open;
+    return adviseType(question).advice;
   });
 }
 

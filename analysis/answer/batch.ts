@@ -1,5 +1,5 @@
 import type { Level } from '../tree/levels.ts';
-import type { OpenAdvice } from './advice.ts';
+import { OPEN_ADVICE, type OpenAdvice } from './advice.ts';
 import type { HeadlineBasis } from './assessment.ts';
 
 /** The most that is read of one file. */
@@ -93,14 +93,7 @@ export const BATCH_BASES = [
 ] as const satisfies readonly HeadlineBasis[];
 
 /** Classes as they are numbered in an answer; the last: too few winters to advise. */
-export const BATCH_ADVICE = [
-  'plant-out',
-  'with-plan',
-  'in-pot',
-  'pot-or-not',
-  'not-here',
-  null,
-] as const satisfies readonly (OpenAdvice | null)[];
+export const BATCH_ADVICE = [...OPEN_ADVICE, null] as const;
 
 /** One period of an answer; `period` and `high` are `null` where a headline has none. */
 export interface BatchPeriod {
