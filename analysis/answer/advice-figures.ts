@@ -50,7 +50,9 @@ export function shortEnds({ leaf, kill }: LossFigures): ShortEnds {
 /**
  * One loss with its range. The ends are those of whatever moves it most of what isn't known exactly, each taken alone: the
  * winters (90 % range, and never rarer than the count), for kill the type's own threshold, whose figures are a band, and
- * what spot and cover gain. A colder place never gets a longer short end.
+ * what spot and cover gain. Of one curve a warmer limit never gets a longer short end. A colder place doesn't either, but for
+ * a rare exception: where the milder one has too few cold nights for a curve and counts alone, its end is the shorter of two
+ * ways to say little.
  */
 export function lossFigure(
   { type, tree, gains }: AdvisedTree,

@@ -5,11 +5,9 @@ import { recordLength, type RecordLength } from '../extremes/headline.ts';
 export const ADVICE = ['plant-out', 'with-plan', 'in-pot', 'not-here'] as const;
 export type Advice = (typeof ADVICE)[number];
 
-/** The same where nobody has counted nights yet: then a pot and "not here" can't be told apart. */
-export type OpenAdvice = Advice | 'pot-or-not';
-
-/** Classes and the open one between them, best first. */
+/** The same, best first, where nobody has counted nights yet: then a pot and "not here" can't be told apart. */
 export const OPEN_ADVICE = ['plant-out', 'with-plan', 'in-pot', 'pot-or-not', 'not-here'] as const;
+export type OpenAdvice = (typeof OPEN_ADVICE)[number];
 
 /**
  * Leaves may be taken no more often than once in so many winters, by the short end of the range. Design choice: a tree that
@@ -81,8 +79,6 @@ export interface Buyer {
   readonly stands: 'either' | 'ground' | 'pot';
 }
 
-export const USUAL_BUYER: Buyer = { atHome: true, stands: 'either' };
-
 export interface AdviceQuestion {
   /** Complete winters behind the figures. */
   readonly winters: number;
@@ -102,8 +98,8 @@ export interface TypeAdvice {
 }
 
 /**
- * The class of a type at a place, by the short ends of its ranges alone: a colder place, a tenderer type or less help never
- * gets a better one.
+ * The class of a type at a place, by the short ends of its ranges alone: shorter ends, more nights or less help never get a
+ * better one.
  *
  * - plant-out: in the ground, uncovered, leaves no oftener than 1 in {@link LEAF_ONCE_IN}, the tree 1 in {@link KILL_ONCE_IN}.
  * - with-plan: the same under a cover that a person can put on, on at most {@link COVER_NIGHTS_MOST} nights.

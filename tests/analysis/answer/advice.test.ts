@@ -8,7 +8,6 @@ import {
   LEAF_ONCE_IN,
   OPEN_ADVICE,
   POT_NIGHTS_MOST,
-  USUAL_BUYER,
   type AdviceQuestion,
   type Buyer,
   type OpenAdvice,
@@ -19,6 +18,7 @@ const ends = (leaf: number, kill: number, unseen = false): ShortEnds => ({
   leaf: { winters: leaf, unseen },
   kill: { winters: kill, unseen },
 });
+const USUAL_BUYER: Buyer = { atHome: true, stands: 'either' };
 const SAFE = ends(LEAF_ONCE_IN, KILL_ONCE_IN);
 const LOST = ends(1.2, 2);
 
