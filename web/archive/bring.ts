@@ -33,18 +33,25 @@ const MOST_TRIES = 30;
 const FIRST_TRIES = 2;
 const PASSING_STATUS = [408, 425, 429, 500, 502, 503, 504];
 
+/**
+ * What came whole, in a fetch that was given up, is taken so long, ms; the archive adds days to its files daily. It can't be asked
+ * whether it has a newer one: a page may send `If-None-Match` only where the server lets it.
+ */
+const WHOLE_FOR_MS = 7 * 86_400_000;
+
 /** Fetching as the page does it: polite, and patient enough for a poor line. */
 export const PATIENCE = { tries: 5, backoffMs: 500, silenceMs: 20_000 } as const;
 
 /**
- * Brings a file into the store, whole or not at all; what an earlier try or visit brought is gone on with where the server
- * still has the same file. `'missing'` where the archive has none.
+ * Brings a file into the store, whole or not at all; what an earlier try or visit brought whole is taken for a week, a part is
+ * gone on with where the server still has the same file. `'missing'` where the archive has none.
  * @throws InputError in one sentence when it can't be had: {@link Unreached} when that goes for all of the archive; the
  * signal's reason when that ends it. What has come stays for a later time, unless it was wrong.
  */
 export async function bring(wanted: Wanted, how: Fetching, heard: Heard): Promise<'whole' | 'missing'> {
   const { url } = wanted;
-  let furthest = (await how.store.state(url))?.bytes ?? 0;
+  const before = await how.store.state(url);
+  let furthest = before?.whole ? 0 : (before?.bytes ?? 0);
   let inVain = 0;
   for (let tries = 1; ; tries++) {
     try {
@@ -84,11 +91,11 @@ function ownOrigin(otherwise: string): string {
 async function tryOnce(wanted: Wanted, how: Fetching, heard: Heard): Promise<'whole' | 'missing'> {
   const { url } = wanted;
   const part = await how.store.state(url);
-  if (part?.whole) {
+  if (part?.whole && Date.now() - part.body.sentAt < WHOLE_FOR_MS) {
     heard.bytes(part.bytes, part.bytes);
     return 'whole';
   }
-  const begun = part && resumable(part) ? part : null;
+  const begun = part && !part.whole && resumable(part) ? part : null;
   if (begun && begun.bytes === begun.body.total) return finish(wanted, how, heard);
   const answer = await askFor(url, begun, how);
   how.met.add(new URL(url).origin);
@@ -139,6 +146,7 @@ function describe(url: string, headers: Headers): BodyDescription {
     etag: etag?.startsWith('"') ? etag : null,
     lastModified: headers.get('last-modified'),
     total: lengthOf(headers),
+    sentAt: Date.now(),
   };
 }
 

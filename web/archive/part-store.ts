@@ -6,6 +6,8 @@ export interface BodyDescription {
   readonly lastModified: string | null;
   /** Length of the whole body, bytes. */
   readonly total: number | null;
+  /** When it began to come, ms since 1970. */
+  readonly sentAt: number;
 }
 
 /** The part of a file that has come so far. */

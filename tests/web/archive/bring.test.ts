@@ -1,6 +1,6 @@
 import { gzipSync } from 'node:zlib';
 
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 
 import { InputError } from '../../../analysis/records/input-error.ts';
 import { bring, type Fetching } from '../../../web/archive/bring.ts';
@@ -65,6 +65,22 @@ describe('a file that comes whole', () => {
     expect(await kept()).toBe(truth());
     expect(await bringIt()).toBe('whole');
     expect(asked()).toEqual([[200, undefined, undefined]]);
+  });
+
+  it('is asked for anew after a week, in one piece, since the archive may have added to it', async () => {
+    await bringIt();
+    const now = vi.spyOn(Date, 'now').mockReturnValue(Date.now() + 6 * 86_400_000);
+    await bringIt();
+    expect(asked()).toHaveLength(1);
+    now.mockReturnValue(Date.now() + 2 * 86_400_000);
+    archive.files.set(PATH, Buffer.from(`${truth()}${truth().trim().split('\n').at(-1)}\n`));
+    expect(await bringIt()).toBe('whole');
+    now.mockRestore();
+    expect(await kept()).toBe(truth());
+    expect(asked()).toEqual([
+      [200, undefined, undefined],
+      [200, undefined, undefined],
+    ]);
   });
 
   it('may come without a length, or compressed on the way', async () => {

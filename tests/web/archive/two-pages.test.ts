@@ -39,7 +39,7 @@ describe('two pages that fetch the same file into one store', () => {
   });
 
   it('never put a piece behind bytes that the other brought', async () => {
-    const body = { url, etag: null, lastModified: null, total: null };
+    const body = { url, etag: null, lastModified: null, total: null, sentAt: 0 };
     await store.begin(body);
     expect(await store.append(url, new Blob(['abc']), 0)).toBe(true);
     await store.begin(body);
