@@ -41,9 +41,14 @@ function isEntry(value: Partial<PackIndexEntry> | null): value is PackIndexEntry
   return [value?.id, value?.path, value?.title].every((text) => typeof text === 'string');
 }
 
+/** Absolute address of a pack's folder, with the slash. */
+export function packUrl(base: string, { path }: Pick<PackIndexEntry, 'path'>): string {
+  return new URL(`${path.replace(/\/?$/, '')}/`, base).href;
+}
+
 /** Open one pack: manifest, stations, outlines, place names. A pack without outlines or places is still whole. */
 export async function loadPack(base: string, entry: PackIndexEntry, fetcher: Fetcher): Promise<OpenPack> {
-  const url = new URL(`${entry.path.replace(/\/?$/, '')}/`, base).href;
+  const url = packUrl(base, entry);
   const part = (name: string): Promise<unknown> => readJson(url + name, fetcher);
   const [manifest, stations, land, places] = await Promise.all([
     part('pack.json'),

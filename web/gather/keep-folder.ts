@@ -10,7 +10,7 @@ import type { FolderFile } from './brought-folder.ts';
 import type { Waiting } from './keep-made.ts';
 import { PACK_BYTES_MAX, PART_BYTES_MAX } from './limits.ts';
 import { ownPackId } from './own-pack-id.ts';
-import { sha256Of } from './sha256.ts';
+import { sha256Of } from '../kept/sha256.ts';
 
 /**
  * Keeps a pack folder as it is, after the checks of `records check`: version, sizes and checksums of all files, stations and

@@ -8,7 +8,7 @@ import type { GatherClient } from '../workers/gather-client.ts';
 import type { MadePack } from '../workers/gather-messages.ts';
 import type { GatherProgress, PackWish } from './brought.ts';
 import { ownPackId } from './own-pack-id.ts';
-import { sha256Of } from './sha256.ts';
+import { sha256Of } from '../kept/sha256.ts';
 import { tryRoom } from './try-room.ts';
 import { DATABASE, oneAtATime, unwritten, unwrittenFiles } from './write-nights.ts';
 

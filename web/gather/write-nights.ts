@@ -6,7 +6,7 @@ import { DatabaseWriter, removeHalfWritten } from '../engine/database-writer.ts'
 import { addToKept } from '../kept/kept-packs.ts';
 import { keptFile } from '../kept/pack-files.ts';
 import { isNoRoom, readRoom } from '../kept/room.ts';
-import { sha256Of } from './sha256.ts';
+import { sha256Of } from '../kept/sha256.ts';
 
 /** A pack's database of nights. */
 export const DATABASE = 'records.duckdb';

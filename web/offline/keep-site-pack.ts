@@ -1,8 +1,10 @@
 import { t } from '../../analysis/language/t.ts';
 import { InputError } from '../../analysis/records/input-error.ts';
 import { checkManifest, type PackIndexEntry } from '../../analysis/records/pack.ts';
+import { packUrl } from '../data/load-pack.ts';
 import { reach } from '../data/reach.ts';
 import { keepWhole, type KeptPack, type Put } from '../kept/kept-packs.ts';
+import { sha256Of } from '../kept/sha256.ts';
 
 /** Up to here a file's checksum is compared, bytes: the browser takes it of a whole file in memory only. */
 const CHECKED_BYTES = 64_000_000;
@@ -14,11 +16,6 @@ export interface Keeping {
   readonly base: string;
   readonly onBytes: (loaded: number, total: number) => void;
   readonly signal: AbortSignal;
-}
-
-/** Absolute address of a pack's folder, with the slash. */
-export function packUrl(base: string, entry: PackIndexEntry): string {
-  return new URL(`${entry.path.replace(/\/?$/, '')}/`, base).href;
 }
 
 /** True where the site answers now; a list of packs kept by the browser doesn't count. */
@@ -93,12 +90,10 @@ function parsed(text: string): unknown {
 async function checked(
   stream: ReadableStream<Uint8Array>,
   { path, sha256 }: { readonly path: string; readonly sha256: string },
-): Promise<Uint8Array> {
-  const content = await new Response(stream).arrayBuffer();
-  const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', content));
-  const hex = [...digest].map((byte) => byte.toString(16).padStart(2, '0')).join('');
-  if (hex !== sha256) throw damaged(path);
-  return new Uint8Array(content);
+): Promise<Blob> {
+  const content = await new Response(stream).blob();
+  if ((await sha256Of(content)) !== sha256) throw damaged(path);
+  return content;
 }
 
 function damaged(path: string): InputError {

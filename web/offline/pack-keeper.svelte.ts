@@ -1,10 +1,11 @@
 import { t } from '../../analysis/language/t.ts';
 import { InputError } from '../../analysis/records/input-error.ts';
 import type { PackIndexEntry } from '../../analysis/records/pack.ts';
+import { packUrl } from '../data/load-pack.ts';
 import { removeKept } from '../kept/kept-packs.ts';
 import { keptFile } from '../kept/pack-files.ts';
 import type { PackState } from '../state/pack-state.svelte.ts';
-import { keepSitePack, manifestOnSite, packUrl } from './keep-site-pack.ts';
+import { keepSitePack, manifestOnSite } from './keep-site-pack.ts';
 
 /** A pack on its way to this device. */
 export interface PackOnItsWay {

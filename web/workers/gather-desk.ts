@@ -6,14 +6,15 @@ import type { GatherProgress } from '../gather/brought.ts';
 import { loadJoined } from '../gather/joined-pack.ts';
 import { OwnStations } from '../gather/own-stations.ts';
 import { readBrought } from '../gather/read-brought.ts';
-import { sha256Of } from '../gather/sha256.ts';
+import { sha256Of } from '../kept/sha256.ts';
 import {
   drawnSurroundings,
   NO_SURROUNDINGS,
   prepareOutlines,
   realSurroundings,
 } from '../gather/world-land.ts';
-import type { GatherReply, GatherRequest, GatherTaskKind, GatherTasks, MadePack } from './gather-messages.ts';
+import type { GatherReply, GatherRequest, GatherTasks, MadePack } from './gather-messages.ts';
+import type { AnswerOf, RequestOf } from './task-messages.ts';
 
 /** Between two reports of progress, bytes. */
 const REPORT_BYTES = 1e6;
@@ -23,7 +24,7 @@ interface Task {
   readonly signal: AbortSignal;
 }
 
-type Question<K extends GatherTaskKind> = GatherTasks[K]['question'];
+type Question<K extends keyof GatherTasks> = GatherTasks[K]['question'];
 
 /** The worker's side: reads files, keeps their readings, and makes a pack of them. One task is at work at a time. */
 export class GatherDesk {
@@ -48,7 +49,7 @@ export class GatherDesk {
     return this.#last;
   }
 
-  async #work(request: Exclude<GatherRequest, { kind: 'drop' }>, signal: AbortSignal): Promise<void> {
+  async #work(request: RequestOf<GatherTasks>, signal: AbortSignal): Promise<void> {
     const { id } = request;
     const task: Task = { tell: (progress) => this.reply({ id, progress }), signal };
     try {
@@ -65,10 +66,7 @@ export class GatherDesk {
     }
   }
 
-  #answer(
-    request: Exclude<GatherRequest, { kind: 'drop' }>,
-    task: Task,
-  ): Promise<GatherTasks[GatherTaskKind]['answer']> {
+  #answer(request: RequestOf<GatherTasks>, task: Task): Promise<AnswerOf<GatherTasks>> {
     switch (request.kind) {
       case 'read':
         return this.#read(request.question, task);

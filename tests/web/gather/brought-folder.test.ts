@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { chosenFiles, packAmong } from '../../../web/gather/brought-folder.ts';
 import { isOwnPack } from '../../../web/gather/own-pack-id.ts';
-import { sha256Of } from '../../../web/gather/sha256.ts';
+import { sha256Of } from '../../../web/kept/sha256.ts';
 import { placeTyped } from '../../../web/views/records/own/place-typed.ts';
 
 const file = (name: string): File => new File(['x'], name);
