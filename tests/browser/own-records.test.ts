@@ -176,7 +176,7 @@ it('reads a .dly and a day-first table, answers as the command does from the sam
   await part.getByRole('button', { name: 'Open the database' }).click();
   await part.getByText('The database is open.').waitFor({ state: 'attached', timeout: 20_000 });
 
-  await own.getByRole('button', { name: 'Remove Invented pair …' }).click();
+  await own.getByRole('button', { name: 'Remove: Invented pair' }).click();
   await own.getByRole('button', { name: 'Remove', exact: true }).click();
   await own.getByText('“Invented pair” was removed from this browser.').waitFor();
   expect(await stored(page, id)).toEqual([]);
