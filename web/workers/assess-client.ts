@@ -23,16 +23,12 @@ import type {
   SurfaceQuestion,
   WinterNightsQuestion,
 } from '../state/ports.ts';
-import { Superseded, type Reply, type TaskKind, type Tasks } from './messages.ts';
+import { Superseded, type Reply, type Request, type TaskKind, type Tasks } from './messages.ts';
+import type { TaskWorker } from './task-messages.ts';
 import { told } from '../language/worker-language.ts';
 
-/** The part of a `Worker` the client needs. */
-export interface WorkerLike {
-  postMessage(message: unknown): void;
-  terminate(): void;
-  onmessage: ((event: MessageEvent<Reply>) => void) | null;
-  onerror: ((event: ErrorEvent) => void) | null;
-}
+/** The worker behind the client. */
+export type WorkerLike = TaskWorker<Request, Reply>;
 
 interface Waiting {
   readonly kind: TaskKind;
@@ -109,7 +105,7 @@ export class AssessClient implements AssessPort, LaterPort, SurfacePort {
     const id = this.#nextId++;
     return new Promise((resolve, reject) => {
       this.#waiting.set(id, { kind, resolve, reject });
-      this.#running().postMessage({ id, kind, question });
+      this.#running().postMessage({ id, kind, question } as Request);
     });
   }
 

@@ -3,14 +3,10 @@ import type { BatchPlace } from '../../analysis/answer/batch.ts';
 import { t } from '../../analysis/language/t.ts';
 import { told } from '../language/worker-language.ts';
 import type { BatchAsked, BatchReply, BatchRequest } from './batch-messages.ts';
+import type { TaskWorker } from './task-messages.ts';
 
-/** The part of a `Worker` this needs. */
-export interface BatchWorker {
-  postMessage(message: BatchRequest): void;
-  terminate(): void;
-  onmessage: ((event: MessageEvent<BatchReply>) => void) | null;
-  onerror: ((event: ErrorEvent) => void) | null;
-}
+/** The worker behind the client. */
+export type BatchWorker = TaskWorker<BatchRequest, BatchReply>;
 
 /** One core is left to the page; more workers than this load the pack more often than is won. */
 const MOST_WORKERS = 4;

@@ -2,6 +2,7 @@ import type { LocatedStation } from '../../analysis/records/station.ts';
 import type { PackManifest } from '../../analysis/records/pack.ts';
 import type { Table } from '../../analysis/gather/table-csv.ts';
 import type { BroughtFile, ExaminedStation, FoundFile, GatherProgress, PackWish } from '../gather/brought.ts';
+import type { Drop, ReplyOf, RequestOf } from './task-messages.ts';
 
 /** A pack but for its database. */
 export interface MadePack {
@@ -23,21 +24,9 @@ export interface GatherTasks {
   examine: { question: { readonly stations: readonly LocatedStation[] }; answer: readonly ExaminedStation[] };
   make: { question: PackWish & { readonly id: string }; answer: MadePack };
 }
-export type GatherTaskKind = keyof GatherTasks;
 
 /** To the worker: a question, or that nobody waits for one any more. */
-export type GatherRequest =
-  | {
-      [K in GatherTaskKind]: {
-        readonly id: number;
-        readonly kind: K;
-        readonly question: GatherTasks[K]['question'];
-      };
-    }[GatherTaskKind]
-  | { readonly kind: 'drop'; readonly id: number };
+export type GatherRequest = RequestOf<GatherTasks> | Drop;
 
-/** From the worker. `plain`: the failure is a sentence for the reader. */
-export type GatherReply =
-  | { readonly id: number; readonly progress: GatherProgress }
-  | { readonly id: number; readonly answer: GatherTasks[GatherTaskKind]['answer'] }
-  | { readonly id: number; readonly failure: string; readonly plain: boolean };
+/** From the worker. */
+export type GatherReply = ReplyOf<GatherTasks, GatherProgress>;

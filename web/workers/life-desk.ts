@@ -4,7 +4,8 @@ import type { Subject } from '../../analysis/answer/subject.ts';
 import type { Steps } from '../../analysis/math/steps.ts';
 import { countedNights, counterAdvice, counterQuestions } from './counter-answers.ts';
 import { chosenTypes, lives, livesWithRanges, yearHere } from './life-answers.ts';
-import type { LifeReply, LifeRequest, LifeTaskKind, LifeTasks } from './life-messages.ts';
+import type { LifeReply, LifeRequest, LifeTasks } from './life-messages.ts';
+import type { AnswerOf, RequestOf } from './task-messages.ts';
 import { WinterTiles, type TileFetch } from './winter-tiles.ts';
 
 /** A pack with the models of the areas asked about: another place nearby then costs little. */
@@ -63,7 +64,7 @@ export class LifeDesk {
       }
       const step = steps.next();
       if (step.done) return step.value;
-      if (this.nowMs() - stretchFrom > STRETCH_MS) this.send({ id, done: step.value });
+      if (this.nowMs() - stretchFrom > STRETCH_MS) this.send({ id, progress: step.value });
     }
   }
 
@@ -91,10 +92,7 @@ async function subjectOf({ tiles, histories }: OpenedPack, place: PlaceRequest):
   return (await findSubject(tiles, place, histories)).subject;
 }
 
-function stepsOf(
-  request: Exclude<LifeRequest, { kind: 'drop' }>,
-  subject: Subject,
-): Steps<LifeTasks[LifeTaskKind]['answer']> {
+function stepsOf(request: RequestOf<LifeTasks>, subject: Subject): Steps<AnswerOf<LifeTasks>> {
   switch (request.kind) {
     case 'life':
       return lives(subject, request.question);

@@ -4,6 +4,7 @@ import type { YearAnswer } from '../../analysis/answer/year.ts';
 import type { AskedOfCustomer } from '../../analysis/answer/advice-here.ts';
 import type { CounterAnswer, CounterAsk, CounterNights } from '../state/counter-port.ts';
 import type { ChooseQuestion, LifeQuestion } from '../state/ports.ts';
+import type { Drop, ReplyOf, RequestOf } from './task-messages.ts';
 
 /** What can be asked of the worker that goes through nights, with its question and its answer. */
 export interface LifeTasks {
@@ -18,18 +19,7 @@ export interface LifeTasks {
 export type LifeTaskKind = keyof LifeTasks;
 
 /** To the worker: a question, or that nobody waits for one any more. */
-export type LifeRequest =
-  | {
-      [K in LifeTaskKind]: {
-        readonly id: number;
-        readonly kind: K;
-        readonly question: LifeTasks[K]['question'];
-      };
-    }[LifeTaskKind]
-  | { readonly kind: 'drop'; readonly id: number };
+export type LifeRequest = RequestOf<LifeTasks> | Drop;
 
-/** From the worker; nothing comes of a question that was dropped. */
-export type LifeReply =
-  | { readonly id: number; readonly done: number }
-  | { readonly id: number; readonly answer: LifeTasks[LifeTaskKind]['answer'] }
-  | { readonly id: number; readonly failure: string };
+/** From the worker; progress is the share that is done, 0-1. */
+export type LifeReply = ReplyOf<LifeTasks, number>;

@@ -19,6 +19,7 @@ import type {
   SurfaceQuestion,
   WinterNightsQuestion,
 } from '../state/ports.ts';
+import type { AnswerOf, RequestOf } from './task-messages.ts';
 
 /** What can be asked of the worker, with its question and its answer. */
 export interface Tasks {
@@ -36,13 +37,11 @@ export interface Tasks {
 export type TaskKind = keyof Tasks;
 
 /** To the worker. */
-export type Request = {
-  [K in TaskKind]: { readonly id: number; readonly kind: K; readonly question: Tasks[K]['question'] };
-}[TaskKind];
+export type Request = RequestOf<Tasks>;
 
 /** From the worker. */
 export type Reply =
-  | { readonly id: number; readonly outcome: 'done'; readonly answer: Tasks[TaskKind]['answer'] }
+  | { readonly id: number; readonly outcome: 'done'; readonly answer: AnswerOf<Tasks> }
   | { readonly id: number; readonly outcome: 'superseded' }
   | { readonly id: number; readonly outcome: 'failed'; readonly message: string };
 

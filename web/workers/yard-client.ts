@@ -10,15 +10,11 @@ import type {
   YardTaskKind,
   YardTasks,
 } from './yard-messages.ts';
+import type { TaskWorker } from './task-messages.ts';
 import { told } from '../language/worker-language.ts';
 
-/** The part of a `Worker` the client needs. */
-export interface YardWorker {
-  postMessage(message: YardRequest): void;
-  terminate(): void;
-  onmessage: ((event: MessageEvent<YardReply>) => void) | null;
-  onerror: ((event: ErrorEvent) => void) | null;
-}
+/** The worker behind the client. */
+export type YardWorker = TaskWorker<YardRequest, YardReply>;
 
 interface Waiting {
   readonly request: YardRequest;

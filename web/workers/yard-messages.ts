@@ -1,6 +1,7 @@
 import type { BestSpot } from '../../analysis/spot/best-spots.ts';
 import type { OffsetField } from '../../analysis/spot/offset-field.ts';
 import type { Yard } from '../../analysis/spot/yard.ts';
+import type { OutcomeOf, RequestOf } from './task-messages.ts';
 
 /** A yard's offsets on a grid. */
 export interface FieldQuestion {
@@ -23,10 +24,6 @@ export interface YardTasks {
 }
 export type YardTaskKind = keyof YardTasks;
 
-export type YardRequest = {
-  [K in YardTaskKind]: { readonly id: number; readonly kind: K; readonly question: YardTasks[K]['question'] };
-}[YardTaskKind];
+export type YardRequest = RequestOf<YardTasks>;
 
-export type YardReply =
-  | { readonly id: number; readonly answer: YardTasks[YardTaskKind]['answer'] }
-  | { readonly id: number; readonly failure: string };
+export type YardReply = OutcomeOf<YardTasks>;

@@ -85,7 +85,7 @@ describe('the desk that goes through nights', () => {
     await desk.take({ id: 8, kind: 'choose', question: { ...question('S0'), wishes: WISHES } });
     for (const id of [7, 8]) {
       const own = replies.filter((reply) => reply.id === id);
-      const done = own.flatMap((reply) => ('done' in reply ? [reply.done] : []));
+      const done = own.flatMap((reply) => ('progress' in reply ? [reply.progress] : []));
       expect(done.length).toBeGreaterThan(3);
       expect(done).toEqual([...done].sort((a, b) => a - b));
       expect(Math.max(...done)).toBeLessThanOrEqual(1);
@@ -98,7 +98,7 @@ describe('the desk that goes through nights', () => {
     const replies: LifeReply[] = [];
     const desk = new LifeDesk((reply) => replies.push(reply), fetcher, turn, hurriedClock());
     const work = desk.take({ id: 1, kind: 'lifeRanges', question: question('S0') });
-    while (!replies.some((reply) => 'done' in reply)) await turn();
+    while (!replies.some((reply) => 'progress' in reply)) await turn();
     await desk.take({ kind: 'drop', id: 1 });
     const told = replies.length;
     await work;
