@@ -9,19 +9,12 @@ import { seededRandom } from '../../analysis/math/seeded-random.ts';
 import { CITRUS_TYPES } from '../../analysis/tree/catalogue.ts';
 import { MATURE_TREE } from '../../analysis/tree/penalties.ts';
 import { Pack } from '../../data-scripts/pack/open-pack.ts';
+import { BARE_TEXTS } from '../analysis/answer/bare-texts.ts';
 import { leastCpuMs, type BenchRow } from './bench-row.ts';
 
 const PACK = '.cache/test-packs/sallowmere';
 const PLACES = 2000;
 const PLACES_FOR_CPU = 100;
-const OPEN = {
-  spot: null,
-  yard: null,
-  measured: null,
-  cover: null,
-  hemisphere: 'north',
-  container: false,
-} as const;
 
 /** 2,000 points of the invented region times all types by the command with two threads, and what one place costs. */
 export async function benchBatch(): Promise<BenchRow[]> {
@@ -81,7 +74,7 @@ async function commandSeconds(points: readonly { lat: number; lon: number }[]): 
 async function placeCpuMs(
   points: readonly { lat: number; lon: number; elevationM: null }[],
 ): Promise<number> {
-  const question = batchQuestion(CITRUS_TYPES, MATURE_TREE, strictProtection(OPEN), []);
+  const question = batchQuestion(CITRUS_TYPES, MATURE_TREE, strictProtection(BARE_TEXTS), []);
   const answers = new BatchAnswers(await Pack.open(PACK), question);
   const all = async (): Promise<void> => {
     for (const point of points) await answers.answer(point);

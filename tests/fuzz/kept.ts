@@ -13,6 +13,7 @@ import { keepBroken, keptBroken } from '../../web/views/spot/broken-yard.ts';
 import { keepReadings, readKeptReadings } from '../../web/views/spot/kept-readings.ts';
 import { NO_CHOICES } from '../../analysis/spot/thermometer/calibrate.ts';
 import type { Storage } from '../../web/state/kept.ts';
+import { BARE_TEXTS } from '../analysis/answer/bare-texts.ts';
 import { anyText, damagedJson, damagedJsonText } from './damage.ts';
 import { must, property, type ReaderProperty } from './reader-property.ts';
 
@@ -87,14 +88,7 @@ export const KEPT: readonly ReaderProperty[] = [
       rootstock: 'unknown',
     };
     tonightTrees(trees, {
-      bareTexts: {
-        spot: null,
-        yard: null,
-        measured: null,
-        cover: null,
-        hemisphere: 'north',
-        container: false,
-      },
+      bareTexts: BARE_TEXTS,
       ids: [],
       tree,
     } as never);

@@ -15,17 +15,11 @@ import { lastOf } from '../../../analysis/math/steps.ts';
 import { CITRUS_TYPES, findType } from '../../../analysis/tree/catalogue.ts';
 import { NO_LEVEL_GAIN_SPREADS } from '../../../analysis/tree/level-gains.ts';
 import { MATURE_TREE } from '../../../analysis/tree/penalties.ts';
+import { BARE_TEXTS } from './bare-texts.ts';
 import { inventedSubject } from './invented-subject.ts';
 
 const DRAWS = 100;
-const wall = standingSpot({
-  spot: WALL_SPOT,
-  yard: null,
-  measured: null,
-  cover: null,
-  hemisphere: 'north',
-  container: false,
-});
+const wall = standingSpot({ ...BARE_TEXTS, spot: WALL_SPOT });
 const here = (subject: Subject): AdviceHere => new AdviceHere(subject, { page: IN_THE_OPEN, wall }, DRAWS);
 const ALL = CITRUS_TYPES.map((type) => ({ key: type.id, type, ageYears: null }));
 const question = (told: Partial<CounterQuestion> = {}): CounterQuestion => ({

@@ -18,6 +18,7 @@ import { CITRUS_TYPES } from '../../../analysis/tree/catalogue.ts';
 import { LEVELS } from '../../../analysis/tree/levels.ts';
 import { MATURE_TREE } from '../../../analysis/tree/penalties.ts';
 import { InventedLand } from '../place/invented-land.ts';
+import { BARE_TEXTS } from './bare-texts.ts';
 import { inventedSource } from './invented-source.ts';
 
 const land = new InventedLand({ seed: 21, winters: 40, share: 0.8 });
@@ -35,13 +36,12 @@ const between = [
 });
 const places = [...between, ...stations.slice(0, 3)];
 
-const texts = { spot: null, yard: null, measured: null, hemisphere: 'north', container: false } as const;
 const covers: CoverId[] = ['cloth-light', 'tied', 'soil-bank'];
-const open = batchQuestion(CITRUS_TYPES, MATURE_TREE, strictProtection({ ...texts, cover: null }), []);
+const open = batchQuestion(CITRUS_TYPES, MATURE_TREE, strictProtection(BARE_TEXTS), []);
 const covered = batchQuestion(
   CITRUS_TYPES,
   { ...MATURE_TREE, ageYears: 2 },
-  strictProtection({ ...texts, spot: 'heated-wall', cover: covers.join(',') }),
+  strictProtection({ ...BARE_TEXTS, spot: 'heated-wall', cover: covers.join(',') }),
   covers,
 );
 
@@ -109,7 +109,7 @@ describe('a row of a batch beside the full answer for the same place', () => {
     [
       'young, at a wall',
       covered,
-      strictProtection({ ...texts, spot: 'heated-wall', cover: null }).spot,
+      strictProtection({ ...BARE_TEXTS, spot: 'heated-wall', cover: null }).spot,
       covers,
     ],
   ] as const)('has the class that the counter gives %s', async (_, question, spot, pageCovers) => {

@@ -10,6 +10,7 @@ import { MATURE_TREE } from '../../../analysis/tree/penalties.ts';
 import { READINGS } from '../../../analysis/tree/winter-margins.ts';
 import { dayNumber } from '../../../analysis/units/calendar.ts';
 import { madeNights } from '../tree/made-nights.ts';
+import { BARE_TEXTS } from './bare-texts.ts';
 import { FIRST, inventedSubject } from './invented-subject.ts';
 
 /** No night is cold enough to harm. */
@@ -35,8 +36,7 @@ function labels(winters: number): number[] {
 
 describe('nights covered', () => {
   const covered = (cover: string): (number | undefined)[] => {
-    const texts = { spot: null, yard: null, measured: null, hemisphere: 'north', container: false } as const;
-    const { gains, nightWork } = strictProtection({ ...texts, cover });
+    const { gains, nightWork } = strictProtection({ ...BARE_TEXTS, cover });
     const planting = { startAgeYears: 1, picking: 'late', calendar: 'gulf' } as const;
     const night = { day: dayNumber(FIRST + 3, 1, 20), level: -100 };
     const place = lifePlace(inventedSubject(20), madeNights([night]), planting);

@@ -7,19 +7,12 @@ import {
 import { readYardText, writeYardText } from '../../../analysis/spot/yard-text.ts';
 import type { Yard } from '../../../analysis/spot/yard.ts';
 import { celsiusDifferenceToFahrenheit } from '../../../analysis/units/temperature.ts';
+import { BARE_TEXTS } from './bare-texts.ts';
 
-const OPEN: ProtectionTexts = {
-  spot: null,
-  yard: null,
-  measured: null,
-  cover: null,
-  hemisphere: 'north',
-  container: false,
-};
 const calmF = (texts: Partial<ProtectionTexts>, level: 'leaf' | 'kill' = 'leaf'): number =>
-  celsiusDifferenceToFahrenheit(strictProtection({ ...OPEN, ...texts }).gains[level].calm.centreC);
+  celsiusDifferenceToFahrenheit(strictProtection({ ...BARE_TEXTS, ...texts }).gains[level].calm.centreC);
 const windyF = (texts: Partial<ProtectionTexts>, level: 'leaf' | 'kill' = 'leaf'): number =>
-  celsiusDifferenceToFahrenheit(strictProtection({ ...OPEN, ...texts }).gains[level].windy.centreC);
+  celsiusDifferenceToFahrenheit(strictProtection({ ...BARE_TEXTS, ...texts }).gains[level].windy.centreC);
 
 /** A heated masonry house of 10 by 8 m in the middle of a plot of 30 by 30 m. */
 const YARD: Yard = {
@@ -50,13 +43,13 @@ const YARD: Yard = {
 
 describe('spot and cover together', () => {
   it('are nothing in the open without a cover', () => {
-    const none = strictProtection(OPEN);
+    const none = strictProtection(BARE_TEXTS);
     expect(none.words).toBe('');
     expect(none.gains.wood).toEqual({
       calm: { lowC: 0, centreC: 0, highC: 0 },
       windy: { lowC: 0, centreC: 0, highC: 0 },
     });
-    expect(strictProtection({ ...OPEN, spot: 'open' }).words).toBe('');
+    expect(strictProtection({ ...BARE_TEXTS, spot: 'open' }).words).toBe('');
   });
 
   it('sum the rows of the tables: wall 3 to 6 °F, heavy cloth 6 to 8 °F, held to 10 °F (microsites 1, protection 2)', () => {
@@ -67,7 +60,7 @@ describe('spot and cover together', () => {
   });
 
   it('are work at night where something is put on, not where soil is kept bare or banked up', () => {
-    const nightWork = (cover: string | null): boolean => strictProtection({ ...OPEN, cover }).nightWork;
+    const nightWork = (cover: string | null): boolean => strictProtection({ ...BARE_TEXTS, cover }).nightWork;
     expect([null, 'bare-soil', 'soil-bank', 'bare-soil,soil-bank'].map(nightWork)).not.toContain(true);
     expect(['cloth-heavy', 'bare-soil,cloth-medium'].map(nightWork)).not.toContain(false);
   });
@@ -84,7 +77,7 @@ describe('spot and cover together', () => {
   });
 
   it('count the same ground once', () => {
-    const { gains, notes } = strictProtection({ ...OPEN, spot: 'bare-ground', cover: 'bare-soil' });
+    const { gains, notes } = strictProtection({ ...BARE_TEXTS, spot: 'bare-ground', cover: 'bare-soil' });
     expect(celsiusDifferenceToFahrenheit(gains.leaf.calm.centreC)).toBeCloseTo(1, 9);
     expect(notes.join(' ')).toContain('counts in the spot already');
   });
@@ -95,16 +88,19 @@ describe('spot and cover together', () => {
     const north = { spot: 'yard:15,20', yard };
     expect(calmF(south)).toBeGreaterThan(calmF(north) + 0.5);
     expect(calmF({ ...north, hemisphere: 'south' })).toBeCloseTo(calmF(south), 6);
-    expect(strictProtection({ ...OPEN, ...south }).words).toContain('warm corner in the yard “Invented”');
+    expect(strictProtection({ ...BARE_TEXTS, ...south }).words).toContain(
+      'warm corner in the yard “Invented”',
+    );
     expect(readYardText(yard).spots[0].at).toEqual([15, 10]);
   });
 
   it('put a measured offset in the place of the table once it has nights enough', () => {
     const measured = 'c100_150_200_20';
-    const { spot } = strictProtection({ ...OPEN, spot: 'low-spot', measured });
+    const { spot } = strictProtection({ ...BARE_TEXTS, spot: 'low-spot', measured });
     expect(spot.gain.calm).toEqual({ lowC: 1, centreC: 1.5, highC: 2 });
     expect(spot.gain.windy.centreC).toBe(0);
-    const few = strictProtection({ ...OPEN, spot: 'low-spot', measured: 'c100_150_200_3' }).spot.gain.calm;
+    const few = strictProtection({ ...BARE_TEXTS, spot: 'low-spot', measured: 'c100_150_200_3' }).spot.gain
+      .calm;
     expect(few.centreC).toBeLessThan(1.5);
     expect(few.centreC).toBeGreaterThan(-3);
   });
@@ -122,20 +118,20 @@ describe('texts that make no sense', () => {
     [{ cover: 'sheet,lights,lights-confirmed' }, /burns/],
     [{ cover: 'garage' }, /pot/],
   ] as const)('stop a command with a sentence: %j', (texts, sentence) => {
-    expect(() => strictProtection({ ...OPEN, ...texts })).toThrow(sentence);
+    expect(() => strictProtection({ ...BARE_TEXTS, ...texts })).toThrow(sentence);
   });
 
   it.each([{ spot: 'nowhere' }, { spot: 'yard:3,4' }, { measured: 'warm' }, { cover: 'blanket' }])(
     'leave an answer without that part and with a sentence in the page: %j',
     (texts) => {
-      const { gains, problems } = readProtection({ ...OPEN, ...texts });
+      const { gains, problems } = readProtection({ ...BARE_TEXTS, ...texts });
       expect(problems).toHaveLength(1);
       expect(gains.leaf.calm.centreC).toBe(0);
     },
   );
 
   it('leave what is allowed beside what is refused', () => {
-    const { gains, problems } = readProtection({ ...OPEN, cover: 'cloth-light,lights,blanket' });
+    const { gains, problems } = readProtection({ ...BARE_TEXTS, cover: 'cloth-light,lights,blanket' });
     expect(celsiusDifferenceToFahrenheit(gains.leaf.calm.centreC)).toBeCloseTo(3, 9);
     expect(problems[0]).toContain('Cover “blanket” is not known here');
     expect(problems[1]).toContain('ground-fault');

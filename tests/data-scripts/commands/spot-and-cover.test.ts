@@ -6,7 +6,7 @@ import { strictProtection } from '../../../analysis/answer/protection.ts';
 import { READY_YARDS } from '../../../analysis/spot/ready-yards.ts';
 import { yardFileText } from '../../../analysis/spot/yard-file.ts';
 import { writeYardText } from '../../../analysis/spot/yard-text.ts';
-import { MATURE_TREE } from '../../../analysis/tree/penalties.ts';
+import { BARE_TEXTS } from '../../analysis/answer/bare-texts.ts';
 import { CommandHost } from './command.ts';
 import { buildInventedPack } from './invented-pack.ts';
 
@@ -35,12 +35,9 @@ describe('assess --spot --cover', () => {
     const bare = await levelsOf();
     const covered = await levelsOf('--spot', 'out-of-wind', '--cover', 'cloth-medium,tied,soil-bank');
     const { gains } = strictProtection({
+      ...BARE_TEXTS,
       spot: 'out-of-wind',
-      yard: null,
-      measured: null,
       cover: 'cloth-medium,tied,soil-bank',
-      hemisphere: 'north',
-      container: MATURE_TREE.container,
     });
     covered.types[0].levels.forEach((level, i) => {
       expect(level.gain_calm_c).toBe(gains[level.level].calm.centreC);

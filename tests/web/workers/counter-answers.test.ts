@@ -9,18 +9,18 @@ import { MATURE_TREE } from '../../../analysis/tree/penalties.ts';
 import type { CounterAsk } from '../../../web/state/counter-port.ts';
 import { counterAdvice, counterQuestions } from '../../../web/workers/counter-answers.ts';
 import { WinterTiles } from '../../../web/workers/winter-tiles.ts';
+import { BARE_TEXTS } from '../../analysis/answer/bare-texts.ts';
 import { madeFetch, PACK_URL } from './made-pack.ts';
 
 const SOME = CITRUS_TYPES.filter((_, at) => at % 5 === 0);
-const NONE = { yard: null, measured: null, cover: null, hemisphere: 'north', container: false } as const;
 
 it('tells the classes and questions that the analysis tells, on the page’s spot and under its cover', async () => {
   const tiles = await WinterTiles.open(PACK_URL, madeFetch(3).fetcher);
   const place = { by: 'station', id: 'S1' } as const;
   const { subject } = await findSubject(tiles, place);
-  const wall = standingSpot({ ...NONE, spot: WALL_SPOT });
+  const wall = standingSpot({ ...BARE_TEXTS, spot: WALL_SPOT });
   const rows = SOME.map(({ id }) => ({ key: id, typeId: id, ageYears: null }));
-  for (const protection of [null, { ...NONE, spot: 'out-of-wind', cover: 'sheet,tied' }]) {
+  for (const protection of [null, { ...BARE_TEXTS, spot: 'out-of-wind', cover: 'sheet,tied' }]) {
     const ask: CounterAsk = {
       packUrl: PACK_URL,
       place,

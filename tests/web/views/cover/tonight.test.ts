@@ -13,16 +13,9 @@ import {
   TREES_MAX,
   type OwnTree,
 } from '../../../../web/views/cover/tonight-trees.ts';
+import { BARE_TEXTS } from '../../../analysis/answer/bare-texts.ts';
 import { memoryStorage } from '../../state/memory-storage.ts';
 
-const OPEN = {
-  spot: null,
-  yard: null,
-  measured: null,
-  cover: null,
-  hemisphere: 'north',
-  container: false,
-} as const;
 const tree = (change: Partial<OwnTree> = {}): OwnTree => ({
   ...{ typeId: 'satsuma_owari', ageYears: 10, container: false, fruitLoad: false, spot: 'open', cover: '' },
   ...change,
@@ -105,7 +98,7 @@ describe("the reader's own trees", () => {
       tree({ spot: AS_CHOSEN, cover: '', container: true }),
     ];
     const [own, chosen, bare] = tonightTrees(trees, {
-      bareTexts: { ...OPEN, spot: 'heated-wall' },
+      bareTexts: { ...BARE_TEXTS, spot: 'heated-wall' },
       ids: ['cloth-light', 'tied'],
       tree: MATURE_TREE,
     });
@@ -119,7 +112,7 @@ describe("the reader's own trees", () => {
 
   it('come in order of need', () => {
     const trees = [tree(), tree({ typeId: 'mexican_lime' }), tree({ typeId: 'meyer_lemon' })];
-    const all = { bareTexts: OPEN, ids: [], tree: MATURE_TREE };
+    const all = { bareTexts: BARE_TEXTS, ids: [], tree: MATURE_TREE };
     const { forecast } = readForecast({ minimum: 21, hours: 8, wind: 3 }, 'F');
     const order = tonight(forecast!, tonightTrees(trees, all)).trees.map(({ label }) => label);
     expect(order).toEqual(['2', '3', '1']);
