@@ -2,19 +2,9 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import type { BrowserContext, Page } from 'playwright-core';
-import { chromium } from 'playwright-core';
+import { BROWSER_ARGUMENTS, launchProfile } from '../browser/chromium.ts';
 import { readNetLog, type Transfer } from './net-log.ts';
 
-const ARGUMENTS = [
-  '--no-sandbox',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-  '--disable-gpu',
-  '--enable-unsafe-swiftshader',
-];
 const PATIENCE_MS = 120_000;
 /** The surface of 500 stations takes seconds, on a busy machine a minute; that of 5,000 is not waited for longer than this. */
 const SURFACE_PATIENCE_MS = 90_000;
@@ -40,12 +30,8 @@ async function visit(
   const log = path.join(folder, 'net-log.json');
   const begins: { name: string; at: number }[] = [];
   try {
-    const context = await chromium.launchPersistentContext(path.join(folder, 'profile'), {
-      executablePath: process.env.CHROMIUM || '/usr/bin/chromium',
-      args: [...ARGUMENTS, `--log-net-log=${log}`],
-      viewport: { width: 1280, height: 900 },
-      locale: 'en-US',
-      reducedMotion: 'reduce',
+    const context = await launchProfile(path.join(folder, 'profile'), {
+      args: [...BROWSER_ARGUMENTS, `--log-net-log=${log}`],
       serviceWorkers: keeps ? 'allow' : 'block',
     });
     try {

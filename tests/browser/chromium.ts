@@ -16,21 +16,28 @@ export const BROWSER_ARGUMENTS = [
   '--enable-unsafe-swiftshader',
 ];
 
-/** As {@link launchChromium}, with a profile in a folder of its own: a page is installed, and keeps much, in none of the passing ones. */
-export function launchProfile(folder: string): Promise<BrowserContext> {
+/** The Chromium that `npm test` found or installed. */
+const EXECUTABLE = process.env.CHROMIUM || '/usr/bin/chromium';
+
+/**
+ * As {@link launchChromium}, with a profile in a folder of its own: a page is installed, and keeps much, in none of the
+ * passing ones.
+ */
+export function launchProfile(
+  folder: string,
+  options: Parameters<typeof chromium.launchPersistentContext>[1] = {},
+): Promise<BrowserContext> {
   return chromium.launchPersistentContext(folder, {
-    executablePath: process.env.CHROMIUM || '/usr/bin/chromium',
+    executablePath: EXECUTABLE,
     args: BROWSER_ARGUMENTS,
     viewport: { width: 1280, height: 900 },
     locale: 'en-US',
     reducedMotion: 'reduce',
+    ...options,
   });
 }
 
-/** Starts the Chromium that `npm test` found or installed; the caller closes it. */
-export function launchChromium(): Promise<Browser> {
-  return chromium.launch({
-    executablePath: process.env.CHROMIUM || '/usr/bin/chromium',
-    args: BROWSER_ARGUMENTS,
-  });
+/** Starts that Chromium; the caller closes it. `more`: further arguments. */
+export function launchChromium(...more: string[]): Promise<Browser> {
+  return chromium.launch({ executablePath: EXECUTABLE, args: [...BROWSER_ARGUMENTS, ...more] });
 }

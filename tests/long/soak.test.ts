@@ -1,8 +1,7 @@
 import type { Browser } from 'playwright-core';
-import { chromium } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 
-import { BROWSER_ARGUMENTS } from '../browser/chromium.ts';
+import { launchChromium } from '../browser/chromium.ts';
 import { siteAddress, startVisit, untilAnswered } from '../browser/visit.ts';
 import { ERRANDS } from './errands.ts';
 import { medianOf, MemoryMeter, type MemorySample } from './memory.ts';
@@ -16,10 +15,7 @@ const MOST_GROWTH = 1.2;
 
 let browser: Browser;
 beforeAll(async () => {
-  browser = await chromium.launch({
-    executablePath: process.env.CHROMIUM || '/usr/bin/chromium',
-    args: [...BROWSER_ARGUMENTS, '--js-flags=--expose-gc'],
-  });
+  browser = await launchChromium('--js-flags=--expose-gc');
 });
 afterAll(() => browser?.close());
 
