@@ -104,7 +104,7 @@ export function tellSheet(asked: SheetAsked): SheetTold | null {
   return {
     place: place.label,
     estimated,
-    tree: t`${capital(before)} tree${after.replace(/,$/, '')}`,
+    tree: capital(t`${before} tree${after.replace(/,$/, '')}`),
     evidence: evidence(asked, estimated),
     problems: (covered ?? bare).standing_problems.map((problem) => textInUnit(problem, unit)),
     types: pairs.map((pair) =>
