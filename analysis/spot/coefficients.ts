@@ -106,7 +106,7 @@ const TABLE: Readonly<Record<MechanismId, Row>> = {
   },
   'cold-air': {
     name: t`Cold air that collects`,
-    fullEffect: t`In a low spot 9.2 m below the open ground or deeper; 0.6 °F (0.33 °C) for each metre.`,
+    fullEffect: t`In a low spot 9.2 m below the open ground or deeper; a shallower one in proportion.`,
     calmF: [-8, -5.5, -3],
     windyF: NO_F,
     basis: 'memory',
