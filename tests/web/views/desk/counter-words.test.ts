@@ -103,6 +103,9 @@ describe('what stands in the groups', () => {
     expect(nightsSpread(nights, 'north')).toBe(
       'half the winters 3 or fewer, one in ten more than 9, most 14 (1989–90)',
     );
+    expect(nightsSpread({ ...nights, median: 0.5 }, 'north')).toBe(
+      'half the winters none, one in ten more than 9, most 14 (1989–90)',
+    );
   });
 });
 

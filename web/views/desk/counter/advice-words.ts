@@ -90,7 +90,10 @@ export function aboutNights(mean: number): string {
 /** How it spreads over the winters: `half the winters 3 or fewer, one in ten more than 9, most 14 (1989–90)`. */
 export function nightsSpread({ median, hard, most, winters }: NightsAWinter, hemisphere: Hemisphere): string {
   if (most.nights === 0) return t`none in ${plural(winters, t`winter`, t`winters`)}`;
-  return t`half the winters ${formatCount(Math.floor(median))} or fewer, one in ten more than ${formatCount(Math.floor(hard))}, most ${formatCount(most.nights)} (${formatWinter(most.winter, hemisphere)})`;
+  const half = Math.floor(median);
+  if (half === 0)
+    return t`half the winters none, one in ten more than ${formatCount(Math.floor(hard))}, most ${formatCount(most.nights)} (${formatWinter(most.winter, hemisphere)})`;
+  return t`half the winters ${formatCount(half)} or fewer, one in ten more than ${formatCount(Math.floor(hard))}, most ${formatCount(most.nights)} (${formatWinter(most.winter, hemisphere)})`;
 }
 
 /** The groups of the counter in order, with those that nothing can be told of left out. */
