@@ -118,7 +118,7 @@ function guessedSources(files: readonly string[], elevation: string | undefined)
   const unknown = {
     name: 'Station files given to the build',
     licence: 'not stated: ask the publisher before passing the pack on',
-    attribution: 'not stated',
+    attribution: 'Publisher not stated',
   };
   return [
     ...(archive.length > 0 ? [GHCN_DAILY_SOURCE] : []),

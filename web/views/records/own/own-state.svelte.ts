@@ -207,5 +207,5 @@ export class OwnState {
 const OWN_SOURCE = {
   name: t`Station files brought to this page`,
   licence: t`not stated: ask the publisher before passing the pack on`,
-  attribution: t`not stated`,
+  attribution: t`Publisher not stated`,
 };
