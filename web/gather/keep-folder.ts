@@ -1,5 +1,6 @@
 import { t } from '../../analysis/language/t.ts';
 import { InputError } from '../../analysis/records/input-error.ts';
+import { checkLand } from '../../analysis/records/check-land.ts';
 import { checkPackManifest, checkPackStations, checkPlaces } from '../../analysis/records/check-pack.ts';
 import { decodeGrid } from '../../analysis/records/grid.ts';
 import type { PackIndexEntry, PackManifest, PackStation } from '../../analysis/records/pack.ts';
@@ -89,7 +90,7 @@ async function checkFile(
     );
 }
 
-/** @throws InputError where stations, their winters, places or cells can't be read */
+/** @throws InputError where stations, their winters, places, outlines or cells can't be read */
 async function checkContent(inside: ReadonlyMap<string, File>): Promise<readonly PackStation[]> {
   const stations = checkPackStations(
     await jsonIn(inside.get('stations.json')!, 'stations.json'),
@@ -105,8 +106,9 @@ async function checkContent(inside: ReadonlyMap<string, File>): Promise<readonly
     }
     if (!tiles.get(tile)!.has(id)) throw new InputError(t`${name}: station ${id} is missing.`);
   }
-  const [places, grid] = [inside.get('places.json'), inside.get('grid.bin')];
+  const [places, land, grid] = ['places.json', 'land.json', 'grid.bin'].map((name) => inside.get(name));
   if (places) checkPlaces(await jsonIn(places, 'places.json'), 'places.json');
+  if (land) checkLand(await jsonIn(land, 'land.json'), 'land.json');
   if (grid) decodeGrid(await bytesIn(grid, 'grid.bin'), 'grid.bin');
   return stations;
 }

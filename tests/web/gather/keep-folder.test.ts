@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { rm } from 'node:fs/promises';
@@ -70,4 +71,19 @@ it('refuses a folder in which something is missing, changed or of another versio
   await expect(say({ bbox: ['a', 0, 0, 0] })).rejects.toThrow(/"bbox"/);
   await expect(say({ files: [] })).rejects.toThrow(/does not list stations\.json/);
   await expect(keepFolder(withFile('pack.json', '{'), 'brought/')).rejects.toThrow(/not valid JSON/);
+});
+
+it('refuses outlines that are none, though their checksum is right', async () => {
+  const content = '{"type":"FeatureCollection","features":[{}]}';
+  const told = await manifest();
+  const listed = (told.files as { path: string }[]).map((entry) =>
+    entry.path === 'land.json'
+      ? { ...entry, bytes: content.length, sha256: createHash('sha256').update(content).digest('hex') }
+      : entry,
+  );
+  const folder = [
+    ...withFile('land.json', content).filter(({ path: at }) => at !== 'brought/pack.json'),
+    { path: 'brought/pack.json', file: new File([JSON.stringify({ ...told, files: listed })], 'x') },
+  ];
+  await expect(keepFolder(folder, 'brought/')).rejects.toThrow(/^land\.json: feature 1 /);
 });
