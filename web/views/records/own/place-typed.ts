@@ -1,9 +1,6 @@
 import { t } from '../../../../analysis/language/t.ts';
 import type { LocatedStation } from '../../../../analysis/records/station.ts';
-
-/** Lowest and highest ground on Earth, m, with room. */
-const HEIGHT_MIN = -450;
-const HEIGHT_MAX = 9000;
+import { ELEVATION_MAX_M, ELEVATION_MIN_M } from '../../../state/chosen.ts';
 
 /** A station's place as typed, or a sentence about what is wrong with it. A comma counts as a decimal point. */
 export function placeTyped(
@@ -18,9 +15,9 @@ export function placeTyped(
   if (!(Math.abs(lon) <= 180))
     return { problem: t`The longitude “${typed.lon}” is not a number from -180 to 180.` };
   const elevationM = typed.height.trim() === '' ? null : number(typed.height);
-  if (elevationM !== null && !(elevationM >= HEIGHT_MIN && elevationM <= HEIGHT_MAX))
+  if (elevationM !== null && !(elevationM >= ELEVATION_MIN_M && elevationM <= ELEVATION_MAX_M))
     return {
-      problem: t`The height “${typed.height}” is not a number from ${HEIGHT_MIN} to ${HEIGHT_MAX} m.`,
+      problem: t`The height “${typed.height}” is not a number from ${ELEVATION_MIN_M} to ${ELEVATION_MAX_M} m.`,
     };
   return { station: { id, name: typed.name.trim(), lat, lon, elevationM } };
 }
