@@ -110,6 +110,31 @@ describe('ranges, which the database reads its file by', () => {
   });
 });
 
+/**
+ * Nothing but the site's own files and what the page itself makes is let in, of whatever kind; scripts are the site's own
+ * alone, and what a strict policy closes (W3C CSP 3) is closed. Whom the page may ask has a test of its own.
+ */
+function expectStrict(policy: string): void {
+  const allowed = new Map(
+    policy.split('; ').map((directive): [string, string[]] => {
+      const [name, ...sources] = directive.split(' ');
+      return [name!, sources];
+    }),
+  );
+  for (const closed of ['object-src', 'base-uri', 'form-action', 'frame-ancestors'])
+    expect(allowed.get(closed), closed).toEqual(["'none'"]);
+  expect(allowed.get('script-src')).toEqual(["'self'", "'wasm-unsafe-eval'"]);
+  const own = ["'self'", "'none'", 'data:', 'blob:', "'wasm-unsafe-eval'", "'unsafe-inline'"];
+  for (const [name, sources] of allowed) {
+    if (name === 'connect-src') continue;
+    expect(
+      sources.filter((source) => !own.includes(source)),
+      name,
+    ).toEqual([]);
+    expect(sources.includes("'unsafe-inline'"), name).toBe(name === 'style-src');
+  }
+}
+
 describe('what a file is sent as', () => {
   it('gives types and caching by kind', async () => {
     const of = async (path: string) => {
@@ -165,6 +190,7 @@ describe('what a file is sent as', () => {
       expect(headers['content-security-policy']).not.toMatch(
         /'unsafe-eval'|script-src[^;]*'unsafe-inline'|\*/,
       );
+      expectStrict(String(headers['content-security-policy']));
       for (const power of ['camera', 'microphone', 'geolocation', 'usb', 'payment'])
         expect(headers['permissions-policy']).toMatch(new RegExp(`(^|, )${power}=\\(\\)(,|$)`));
       expect(headers['cross-origin-opener-policy']).toBe('same-origin');
