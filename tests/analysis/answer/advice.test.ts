@@ -36,6 +36,13 @@ const underCover = (of: ShortEnds, nights: number | null = 5, nightWork = true) 
 const inPot = (nights: number | null) => ({ bare: LOST, nights });
 
 describe('edges of the classes', () => {
+  test('the fewest winters that tell a class are those whose clean count shows the leaves’ limit, about', () => {
+    // Without a hit in n winters Wilson's 90 % interval ends at z²/(n + z²), z = 1.645 (NIST/SEMATECH e-Handbook 7.2.4.1).
+    const shown = (winters: number): number => (winters + 1.645 ** 2) / 1.645 ** 2;
+    expect(Math.round(shown(FEWEST_WINTERS_TO_ADVISE))).toBe(LEAF_ONCE_IN);
+    expect(Math.round(shown(FEWEST_WINTERS_TO_ADVISE - 1))).toBeLessThan(LEAF_ONCE_IN);
+  });
+
   test('plant it out: both losses exactly as rare as asked, and not a hair oftener', () => {
     expect(classOf({ bare: SAFE })).toBe('plant-out');
     expect(classOf({ bare: ends(4.99, 100) })).toBe('not-here');
