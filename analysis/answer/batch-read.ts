@@ -1,4 +1,4 @@
-import { sayCount } from '../language/figures.ts';
+import { sayCount, sayFigure } from '../language/figures.ts';
 import { t } from '../language/t.ts';
 import { degreesOf } from '../read/coordinates.ts';
 import { TextFromBytes } from '../read/decode-text.ts';
@@ -165,7 +165,7 @@ class RowsBeingRead {
 }
 
 function megabytes(bytes: number): string {
-  return (bytes / 1e6).toFixed(bytes % 1e6 === 0 ? 0 : 1);
+  return sayFigure(bytes / 1e6, bytes % 1e6 === 0 ? 0 : 1);
 }
 
 function shown(row: string): string {

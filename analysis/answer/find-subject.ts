@@ -1,4 +1,4 @@
-import { sayFigure } from '../language/figures.ts';
+import { sayCount, sayFigure } from '../language/figures.ts';
 import { t } from '../language/t.ts';
 import { nearestStations } from '../place/nearest-stations.ts';
 import { nightPlan, type NightPlan } from '../place/night-plan.ts';
@@ -73,7 +73,9 @@ export async function findSubject(
 function stationOf({ stations }: WinterSource, id: string): PackStation {
   const station = stations.find((entry) => entry.id === id);
   if (station) return station;
-  throw new InputError(t`station "${id}" is not in the pack, which has ${stations.length} stations`);
+  throw new InputError(
+    t`station "${id}" is not in the pack, which has ${sayCount(stations.length)} stations`,
+  );
 }
 
 async function stationSubject(

@@ -1,3 +1,4 @@
+import { sayFigure } from '../language/figures.ts';
 import { t } from '../language/t.ts';
 import type { DailySeries } from '../records/series.ts';
 import { fahrenheitDifferenceToCelsius } from '../units/temperature.ts';
@@ -15,7 +16,7 @@ export function hasFewMaxima({ tminC, tmaxC }: DailySeries): boolean {
 
 /** What the reader of such a record's answers should know, one sentence. */
 export function fewMaximaNote(series: DailySeries): string {
-  const errorC = fahrenheitDifferenceToCelsius(MINIMA_ONLY_S4_ERROR_F).toFixed(1);
+  const errorC = sayFigure(fahrenheitDifferenceToCelsius(MINIMA_ONLY_S4_ERROR_F), 1);
   return series.tmaxC.every(Number.isNaN)
     ? t`The daily record has no maxima, so the hours of cold are estimated from its minima; on nights with frost the level held for 4 hours is then ${errorC} °C off on average, and longer hours are less sure.`
     : t`The daily record has hardly any maxima, so the hours of cold are estimated from its minima; on nights with frost the level held for 4 hours is then ${errorC} °C off on average, and longer hours are less sure.`;

@@ -1,3 +1,4 @@
+import { sayCount } from '../language/figures.ts';
 import { t } from '../language/t.ts';
 import { InputError } from '../records/input-error.ts';
 
@@ -42,7 +43,7 @@ export class BadRows {
     if (this.count === 0 || this.count <= rows * MOST_BAD_SHARE) return;
     const [first] = this.list().sort((a, b) => b.count - a.count);
     throw new InputError(
-      t`${fileName}, line ${first!.lines[0]}: ${first!.reason} ("${first!.example}"); ${this.count} of ${rows} rows can't be read, more than half.`,
+      t`${fileName}, line ${first!.lines[0]}: ${first!.reason} ("${first!.example}"); ${sayCount(this.count)} of ${sayCount(rows)} rows can't be read, more than half.`,
     );
   }
 }

@@ -1,3 +1,4 @@
+import { sayCount } from '../language/figures.ts';
 import { t } from '../language/t.ts';
 import { InputError } from '../records/input-error.ts';
 import type { DateOrder } from './dates.ts';
@@ -76,7 +77,7 @@ export const COLUMN_MAP_LONGEST = 100_000;
 export function parseColumnMap(json: string, fileName: string): ColumnMap {
   if (json.length > COLUMN_MAP_LONGEST)
     throw new InputError(
-      t`${fileName} has ${json.length} characters; a column map has at most ${COLUMN_MAP_LONGEST}.`,
+      t`${fileName} has ${sayCount(json.length)} characters; a column map has at most ${sayCount(COLUMN_MAP_LONGEST)}.`,
     );
   let value: unknown;
   try {
@@ -113,7 +114,7 @@ export function parseColumnMap(json: string, fileName: string): ColumnMap {
     ['yearBase', YEAR_BASE_MOST],
   ] as const) {
     if (map[key] !== undefined && !(Number.isInteger(map[key]) && isFrom0To(map[key], most))) {
-      fail(t`"${key}" is a whole number from 0 to ${most}`);
+      fail(t`"${key}" is a whole number from 0 to ${sayCount(most)}`);
     }
   }
   if (map.header !== undefined && typeof map.header !== 'boolean') fail(t`"header" is true or false`);

@@ -1,3 +1,4 @@
+import { sayCount } from '../language/figures.ts';
 import { t } from '../language/t.ts';
 import { InputError } from '../records/input-error.ts';
 import type { Station } from '../records/station.ts';
@@ -47,7 +48,7 @@ export function readStationList(
 ): StationList {
   if (text.length > LIST_LONGEST)
     throw new InputError(
-      t`${fileName} has ${text.length} letters; a list of stations has at most ${LIST_LONGEST}.`,
+      t`${fileName} has ${sayCount(text.length)} letters; a list of stations has at most ${sayCount(LIST_LONGEST)}.`,
     );
   const lines = text.replace(/^\ufeff/, '').split(/\r\n|\n|\r/);
   const first = lines.findIndex((line) => line.trim() !== '' && !line.startsWith('#'));

@@ -1,3 +1,4 @@
+import { sayCount } from '../language/figures.ts';
 import { t } from '../language/t.ts';
 import { InputError } from './input-error.ts';
 import { checkManifest, type PackManifest, type PackPlaces, type PackStation } from './pack.ts';
@@ -63,7 +64,7 @@ export function checkPackStations(value: unknown, file: string): readonly PackSt
   if (!Array.isArray(value) || value.length === 0) throw new InputError(t`${file} lists no station.`);
   if (value.length > PACK_LIMITS.stations)
     throw new InputError(
-      t`${file} lists ${value.length} stations; at most ${PACK_LIMITS.stations} are taken.`,
+      t`${file} lists ${sayCount(value.length)} stations; at most ${sayCount(PACK_LIMITS.stations)} are taken.`,
     );
   const seen = new Set<string>();
   for (const [at, one] of (value as readonly unknown[]).entries()) {
@@ -102,7 +103,7 @@ export function checkPlaces(value: unknown, file: string): PackPlaces {
     if (!Array.isArray(list)) throw new InputError(t`${file}: field "${field}" is not a list.`);
     if (list.length > PACK_LIMITS.places)
       throw new InputError(
-        t`${file}: field "${field}" lists ${list.length}; at most ${PACK_LIMITS.places} are taken.`,
+        t`${file}: field "${field}" lists ${sayCount(list.length)}; at most ${sayCount(PACK_LIMITS.places)} are taken.`,
       );
     const wrong = list.findIndex(
       (one) =>

@@ -1,3 +1,4 @@
+import { sayCount } from '../language/figures.ts';
 import { t } from '../language/t.ts';
 import { InputError } from '../records/input-error.ts';
 import { checkYard, SPOTS_MAX } from './check-yard.ts';
@@ -144,7 +145,9 @@ function readYard(object: JsonObject): Yard {
 
 function readAnything(text: string): Yard {
   if (text.length > YARD_BYTES_MAX) {
-    throw new InputError(t`it has ${text.length} letters; a yard has at most ${YARD_BYTES_MAX}.`);
+    throw new InputError(
+      t`it has ${sayCount(text.length)} letters; a yard has at most ${sayCount(YARD_BYTES_MAX)}.`,
+    );
   }
   let value: unknown;
   try {

@@ -1,3 +1,4 @@
+import { sayCount } from '../language/figures.ts';
 import { t } from '../language/t.ts';
 import { InputError } from '../records/input-error.ts';
 import { checkYard, OWN_MAX_C } from './check-yard.ts';
@@ -93,7 +94,9 @@ function readBigWater(reader: DigitReader): Yard['bigWater'] {
 export function readYardText(text: string): Yard {
   if (!text.startsWith(VERSION)) throw new InputError(t`The yard's text does not begin with ${VERSION}.`);
   if (text.length > LETTERS_MAX) {
-    throw new InputError(t`The yard's text has ${text.length} letters; at most ${LETTERS_MAX} are possible.`);
+    throw new InputError(
+      t`The yard's text has ${sayCount(text.length)} letters; at most ${sayCount(LETTERS_MAX)} are possible.`,
+    );
   }
   const [head, ...parts] = text.slice(VERSION.length).split('.');
   const plot = new DigitReader(head, t`The beginning of the yard's text`);

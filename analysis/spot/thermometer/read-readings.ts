@@ -1,3 +1,4 @@
+import { sayCount } from '../../language/figures.ts';
 import { t } from '../../language/t.ts';
 import { DateOrderEvidence, isUnordered, ordered, type DateOrder } from '../../read/dates.ts';
 import { InputError, UnclearError } from '../../records/input-error.ts';
@@ -59,7 +60,7 @@ export const READINGS_MIN = 3;
 export function readReadings(text: string, name: string, order: DateOrder = 'auto'): ReadReadings {
   if (text.length > READINGS_BYTES_MAX)
     throw new InputError(
-      t`${name} has ${text.length} letters; at most ${READINGS_BYTES_MAX} of readings are taken.`,
+      t`${name} has ${sayCount(text.length)} letters; at most ${sayCount(READINGS_BYTES_MAX)} of readings are taken.`,
     );
   const rows = textRows(text);
   if (rows.length === 0)

@@ -88,7 +88,7 @@ describe('texts that are refused', () => {
     [`${text}.TABCDa-zzzzzz-`, 'stands for no letter'],
     [`${text}.TABCDa-`, 'stands for no letter'],
     [`${text}.SAAAAAA`, '1 letters too long'],
-    [`1${'A'.repeat(40_000)}`, 'at most 40000'],
+    [`1${'A'.repeat(40_000)}`, 'at most 40,000'],
   ])('%#: $1', (bad, expected) => {
     expect(() => readYardText(bad)).toThrow(InputError);
     expect(() => readYardText(bad)).toThrow(expected);
