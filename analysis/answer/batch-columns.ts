@@ -1,11 +1,12 @@
 import { t } from '../language/t.ts';
+import { namedColumns, type NamedColumns } from '../read/named-columns.ts';
 import { headerNames } from '../read/recognise.ts';
 import { InputError } from '../records/input-error.ts';
 
 /** What a column of a batch may hold. */
 export type BatchRole = 'postcode' | 'lat' | 'lon' | 'elevationM' | 'elevationFt' | 'label' | 'customer';
 
-/** Names of columns in English and Spanish, in lower case without accents, blanks and marks. The first that is there is taken. */
+/** Names of columns in English and Spanish, as {@link namedColumns} wants them. */
 const NAMES: Readonly<Record<BatchRole, readonly string[]>> = {
   postcode: [
     ...['postcode', 'postalcode', 'postal', 'zip', 'zipcode', 'zip5', 'zcta', 'pc'],
@@ -57,12 +58,8 @@ const SHOWN_NAMES = 6;
 const LONGEST_SHOWN = 30;
 
 /** Where the columns of a file stand. */
-export interface BatchColumns {
+export interface BatchColumns extends NamedColumns<BatchRole> {
   readonly separator: string;
-  readonly at: Readonly<Partial<Record<BatchRole, number>>>;
-  /** The columns taken as the file names them, and those left out. */
-  readonly used: readonly string[];
-  readonly ignored: readonly string[];
 }
 
 /**
@@ -71,21 +68,10 @@ export interface BatchColumns {
  */
 export function batchColumns(header: string, separator: string, fileName: string): BatchColumns {
   const names = headerNames(header, separator);
-  const plain = names.map(plainName);
-  const at: Partial<Record<BatchRole, number>> = {};
-  for (const [role, known] of Object.entries(NAMES) as [BatchRole, readonly string[]][]) {
-    const found = known.map((name) => plain.indexOf(name)).find((index) => index >= 0);
-    if (found !== undefined) at[role] = found;
-  }
-  if (at.postcode === undefined && (at.lat === undefined || at.lon === undefined))
-    throw refused(fileName, names);
-  const taken = new Set(Object.values(at));
-  return {
-    separator,
-    at,
-    used: names.filter((_, index) => taken.has(index)),
-    ignored: names.filter((name, index) => !taken.has(index) && name !== ''),
-  };
+  const columns = namedColumns(names, NAMES);
+  const { postcode, lat, lon } = columns.at;
+  if (postcode === undefined && (lat === undefined || lon === undefined)) throw refused(fileName, names);
+  return { separator, ...columns };
 }
 
 function refused(fileName: string, names: readonly string[]): InputError {
@@ -96,12 +82,4 @@ function refused(fileName: string, names: readonly string[]): InputError {
   return new InputError(
     t`${fileName} has no column to go by: its first line must name a column postcode, or the columns lat and lon (it has ${shown}).`,
   );
-}
-
-/** `Código postal` as `codigopostal`. */
-function plainName(name: string): string {
-  return name
-    .normalize('NFD')
-    .toLowerCase()
-    .replace(/[^a-z0-9]/g, '');
 }

@@ -1,5 +1,7 @@
+import { sayCount } from '../language/figures.ts';
 import { sayList } from '../language/lists.ts';
 import { said, t } from '../language/t.ts';
+import { namedColumns } from '../read/named-columns.ts';
 import { headerNames, separatorOf } from '../read/recognise.ts';
 import { InputError } from '../records/input-error.ts';
 import type { CsvCell } from '../records/csv-text.ts';
@@ -37,7 +39,7 @@ export const STOCK_AGE_MOST = 30;
 
 type Role = 'type' | 'id' | 'size' | 'age';
 
-/** Names of columns in English and Spanish, lower case without accents and marks. */
+/** Names of columns in English and Spanish, as {@link namedColumns} wants them. */
 const NAMES: Readonly<Record<Role, readonly string[]>> = {
   id: ['id', 'typeid', 'idtipo'],
   type: [
@@ -66,19 +68,23 @@ const LONGEST_SHOWN = 40;
  */
 export function readStock(text: string): StockReading {
   if (text.length > STOCK_BYTES_MOST)
-    throw new InputError(t`The list has ${text.length} letters; at most ${STOCK_BYTES_MOST} are taken.`);
+    throw new InputError(
+      t`The list has ${sayCount(text.length)} letters; at most ${sayCount(STOCK_BYTES_MOST)} are taken.`,
+    );
   const plain = text.replace(/^\ufeff/, '');
   const separator = separatorOf(plain.split(/[\r\n]/, 1)[0]);
   const records = [...textRecords(plain, separator)].filter(({ text: row }) => row.trim() !== '');
   const [header, ...lines] = records;
   const names = header ? headerNames(header.text, separator) : [];
-  const at = columnsOf(names);
+  const { at, ignored } = namedColumns(names, NAMES);
   if (at.type === undefined && at.id === undefined)
     throw new InputError(
       t`Line 1 names no column of types: one must be called type, name or id (tipo, nombre).`,
     );
   if (lines.length > STOCK_ROWS_MOST)
-    throw new InputError(t`The list has ${lines.length} lines; at most ${STOCK_ROWS_MOST} are taken.`);
+    throw new InputError(
+      t`The list has ${sayCount(lines.length)} lines; at most ${sayCount(STOCK_ROWS_MOST)} are taken.`,
+    );
   const rows: StockRow[] = [];
   const faults: StockFault[] = [];
   for (const { line, text: row } of lines) {
@@ -87,8 +93,7 @@ export function readStock(text: string): StockReading {
     if ('words' in told) faults.push({ line, words: told.words });
     else rows.push(told);
   }
-  const used = new Set(Object.values(at));
-  return { rows, faults, ignored: names.filter((name, i) => !used.has(i) && name !== '') };
+  return { rows, faults, ignored };
 }
 
 /** The same list as a table to be written. */
@@ -100,20 +105,6 @@ export function stockTable(rows: readonly StockRow[]): {
     columns: COLUMNS,
     rows: rows.map(({ typeId, size, ageYears }) => [typeId, findType(typeId)?.name ?? '', size, ageYears]),
   };
-}
-
-function columnsOf(names: readonly string[]): Readonly<Partial<Record<Role, number>>> {
-  const plain = names.map((name) =>
-    name
-      .normalize('NFD')
-      .replace(/[^\p{L}\p{N}]/gu, '')
-      .toLowerCase(),
-  );
-  const found = (Object.keys(NAMES) as Role[]).flatMap((role) => {
-    const at = plain.findIndex((name) => NAMES[role].includes(name));
-    return at < 0 ? [] : [[role, at] as const];
-  });
-  return Object.fromEntries(found);
 }
 
 function readRow(cell: (role: Role) => string): StockRow | { readonly words: string } {

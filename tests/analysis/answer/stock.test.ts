@@ -41,7 +41,7 @@ describe('a nursery’s list from CSV', () => {
     ['', 'Line 1'],
     ['price,stock\n1,2', 'Line 1'],
     [`type\n${'yuzu\n'.repeat(STOCK_ROWS_MOST + 1)}`, `${STOCK_ROWS_MOST}`],
-    ['x'.repeat(STOCK_BYTES_MOST + 1), `${STOCK_BYTES_MOST}`],
+    ['x'.repeat(STOCK_BYTES_MOST + 1), 'at most 200,000'],
   ])('a file that is none of these is refused with one sentence', (text, words) => {
     expect(() => readStock(text)).toThrow(InputError);
     expect(() => readStock(text)).toThrow(words);
