@@ -191,7 +191,7 @@ describe('what a file is sent as', () => {
         /'unsafe-eval'|script-src[^;]*'unsafe-inline'|\*/,
       );
       expectStrict(String(headers['content-security-policy']));
-      for (const power of ['camera', 'microphone', 'geolocation', 'usb', 'payment'])
+      for (const power of ['camera', 'microphone', 'geolocation', 'usb', 'serial', 'hid', 'midi', 'payment'])
         expect(headers['permissions-policy']).toMatch(new RegExp(`(^|, )${power}=\\(\\)(,|$)`));
       expect(headers['cross-origin-opener-policy']).toBe('same-origin');
       expect(headers['cross-origin-resource-policy']).toBe('same-origin');
