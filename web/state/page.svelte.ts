@@ -1,6 +1,7 @@
 import { getContext, setContext } from 'svelte';
 import { t } from '../../analysis/language/t.ts';
 import type { LevelAnswer, Ranking, TypeAnswer } from '../../analysis/answer/assessment.ts';
+import type { PlaceRequest } from '../../analysis/answer/find-subject.ts';
 import type { OpenPack } from '../data/open-pack.ts';
 import type { OfflineState } from '../offline/offline-state.svelte.ts';
 import type { TreeState } from '../../analysis/tree/penalties.ts';
@@ -99,15 +100,21 @@ export class PageState {
   });
 
   /** Name of the place that the answer on screen is about, though another be chosen by now; before the first answer the place chosen. */
-  readonly toldLabel = $derived.by((): string | null => {
+  readonly toldLabel = $derived.by((): string => {
     const place = this.answer.answered?.place;
     // An answer has a name of its own where the nearest station stands for the point.
     if (place?.by === 'point') return place.label;
-    return (this.answer.assessment?.place ?? this.place)?.label ?? null;
+    return (this.answer.assessment?.place ?? this.place)?.label ?? t`this place`;
   });
   /** The tree that the answer on screen is about. */
   get toldTree(): TreeState {
     return this.answer.answered?.tree ?? this.choices.tree;
+  }
+
+  /** Name of the place that something was asked about: an answer keeps it until there is another. */
+  labelOf(place: PlaceRequest): string {
+    if (place.by === 'point') return place.label;
+    return this.pack?.stations.find(({ id }) => id === place.id)?.name ?? t`this place`;
   }
 
   /** True while the answer on screen tells of winters estimated from stations around. */

@@ -100,6 +100,10 @@ describe('the page', () => {
     expect([page.answer.status, page.toldLabel]).toEqual(['working', 'Made Town']);
     await coming;
     expect([page.toldLabel, page.toldTree.ageYears]).toEqual([there, 7]);
+    expect(page.labelOf(page.question!.place)).toBe(there);
+    expect([page.labelOf({ by: 'station', id: 'ZZ3' }), page.labelOf({ by: 'station', id: 'gone' })]).toEqual(
+      ['Hill Farm', 'this place'],
+    );
   });
 
   it('stays with what it knows when a link names what it does not', async () => {

@@ -1,7 +1,11 @@
 import type { Headline, LevelAnswer } from '../../../analysis/answer/assessment.ts';
+import type { TreeState } from '../../../analysis/tree/penalties.ts';
 
 /** One type and level without a cover and with it, all of the same question. */
 export interface Told {
+  /** Name of the place. */
+  readonly place: string;
+  readonly tree: TreeState;
   readonly typeName: string;
   /** The spot in words, empty in the open. */
   readonly standing: string;
