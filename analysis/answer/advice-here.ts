@@ -53,7 +53,9 @@ export interface RowAdvice extends Omit<TypeAdvice, 'plan'> {
   readonly covered: { readonly plan: Plan; readonly does: boolean; readonly figures: LossFigures } | null;
   readonly coverNights: NightsAWinter | null;
   readonly potNights: NightsAWinter | null;
-  /** In a pot brought into an unheated garage; told only of what is kept in a pot. */
+  /** In a pot that may stay out all winter, by the rule for the ground, where nobody is there to bring it in. */
+  readonly staysOut: boolean;
+  /** In a pot brought into an unheated garage; told only of a pot that is brought in. */
   readonly inGarage: LossFigures | null;
 }
 
@@ -158,6 +160,7 @@ export class AdviceHere {
     const usable = plans.filter(({ nightWork }) => scene.buyer.atHome || !nightWork);
     const shown = plan === null ? usable.at(-1) : plans[plan];
     const inGround = scene.buyer.stands !== 'pot';
+    const staysOut = advice === 'in-pot' && !scene.buyer.atHome;
     const { type } = row;
     return {
       key: row.key,
@@ -174,7 +177,9 @@ export class AdviceHere {
           : null,
       coverNights,
       potNights,
-      inGarage: advice === 'in-pot' || advice === 'pot-or-not' ? figuresUnder(POT_COVER, true) : null,
+      staysOut,
+      inGarage:
+        (advice === 'in-pot' && !staysOut) || advice === 'pot-or-not' ? figuresUnder(POT_COVER, true) : null,
     };
   }
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { AdviceHere, type RowAdvice } from '../../../../analysis/answer/advice-here.ts';
+import type { CustomerAnswers } from '../../../../analysis/answer/advice-customer.ts';
 import { IN_THE_OPEN } from '../../../../analysis/answer/standing-spot.ts';
 import { CITRUS_TYPES } from '../../../../analysis/tree/catalogue.ts';
 import { MATURE_TREE } from '../../../../analysis/tree/penalties.ts';
@@ -20,7 +21,7 @@ import {
 } from '../../../../web/views/desk/counter/say-words.ts';
 import { inventedSubject } from '../../../analysis/answer/invented-subject.ts';
 
-function rowsAt(middleC: number, winters = 60): readonly RowAdvice[] {
+function rowsAt(middleC: number, winters = 60, answers: CustomerAnswers = {}): readonly RowAdvice[] {
   const here = new AdviceHere(
     inventedSubject(winters, [], middleC),
     { page: IN_THE_OPEN, wall: IN_THE_OPEN },
@@ -31,7 +32,7 @@ function rowsAt(middleC: number, winters = 60): readonly RowAdvice[] {
     tree: MATURE_TREE,
     pageCovers: [],
     hasSpot: false,
-    answers: {},
+    answers,
     nights: { page: null, wall: null },
   });
 }
@@ -126,6 +127,22 @@ describe('what is said', () => {
     expect(sayType({ ...row, coverNights: nights }, told)).toMatch(
       /plant it with a plan at SC 101: .*cloth.*, tied to the ground, on about 4 nights a winter, more than 9 in one winter of ten\./,
     );
+  });
+
+  it('of a pot that nobody is there to carry: it stays out, and no night is told to bring it in', () => {
+    const rows = rowsAt(4, 60, { home: 'no', stands: 'pot' });
+    const out = rows.filter(({ advice }) => advice === 'in-pot');
+    expect(out.length).toBeGreaterThan(3);
+    for (const row of out) {
+      expect(row.inGarage).toBeNull();
+      expect(sayType({ ...row, potNights: nights }, told)).toMatch(
+        /keep it in a pot at SC 101, where it can stay out all winter\. Uncovered/,
+      );
+    }
+    const counted = out.map((row) => ({ ...row, potNights: nights }));
+    expect(groupTitle('in-pot', counted)).toBe('Keep it in a pot, out all winter');
+    expect(sayPlace(rows, told)).toContain('In a pot that can stay out all winter: ');
+    expect(rowsAt(4, 60, { stands: 'pot' }).some(({ staysOut }) => staysOut)).toBe(false);
   });
 
   it('of the whole place: every group that holds a kind; too few winters are no advice', () => {

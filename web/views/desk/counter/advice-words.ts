@@ -35,10 +35,15 @@ export function shownAtFirst(advice: OpenAdvice, rows: number): number {
   return rows <= ROWS_AT_FIRST + 1 ? rows : ROWS_AT_FIRST;
 }
 
+/** What a group is called: the class, or what nobody is there to bring in. */
+export function groupName(advice: OpenAdvice, rows: readonly RowAdvice[]): string {
+  return rows.some(({ staysOut }) => staysOut) ? t`Keep it in a pot, out all winter` : CLASS_TITLES[advice];
+}
+
 /** A group's heading; pots with the nights on which they come in: `Keep it in a pot and bring it in on about 4 to 12 nights a winter`. */
 export function groupTitle(advice: OpenAdvice, rows: readonly RowAdvice[]): string {
-  const means = rows.flatMap(({ potNights }) => potNights?.mean ?? []);
-  if (advice !== 'in-pot' || means.length === 0) return CLASS_TITLES[advice];
+  const means = rows.flatMap(({ staysOut, potNights }) => (staysOut ? [] : (potNights?.mean ?? [])));
+  if (advice !== 'in-pot' || means.length === 0) return groupName(advice, rows);
   const [least, most] = [Math.min(...means), Math.max(...means)].map(Math.round);
   if (most === 0) return t`Keep it in a pot and bring it in on less than one night a winter`;
   return least === most
@@ -52,7 +57,7 @@ const RARE = t`leaves lost no more often than 1 winter in ${LEAF_ONCE_IN}, and t
 export const CLASS_RULES: Readonly<Record<OpenAdvice, string>> = {
   'plant-out': t`In the ground, uncovered: ${RARE}.`,
   'with-plan': t`The same under a cover that a person can put on, on no more than ${COVER_NIGHTS_MOST} nights of a mean winter. Tried, least work first: ${PLAN_COVERS.map((ids) => coverWords(ids)).join('; ')}. What is put on at night counts only where somebody is at home. Banks save the graft and no leaves; heat lamps are never among them.`,
-  'in-pot': t`Neither of these, but in a pot it would have to come in on no more than ${POT_NIGHTS_MOST} nights of a mean winter, into a room that stays above freezing, and somebody is there to carry it. In a pot the roots are as cold as the air, so it comes in sooner than a tree in the ground would be covered.`,
+  'in-pot': t`Neither of these, but in a pot it would have to come in on no more than ${POT_NIGHTS_MOST} nights of a mean winter, into a room that stays above freezing, and somebody is there to carry it; or it may stay out all winter by the rule for the ground. In a pot the roots are as cold as the air, so it comes in sooner than a tree in the ground would be covered.`,
   'pot-or-not': t`Neither planted out nor with a plan. Once its nights are counted it goes to the pots, if it would come in on no more than ${POT_NIGHTS_MOST} nights of a mean winter, or to those that are not for here.`,
   'not-here': t`None of these: too cold in the ground even under the strongest cover, and too many nights for a pot.`,
 };

@@ -68,9 +68,11 @@ function typeSentences(row: RowAdvice, told: Told): readonly string[] {
     }
     case 'in-pot':
     case 'pot-or-not': {
-      const nights = potNights
-        ? t`${name}: keep it in a pot at ${told.place} and bring it in on ${aboutNights(potNights.mean)} a winter, more than ${formatCount(Math.floor(potNights.hard))} in one winter of ten.`
-        : t`${name}: at ${told.place} in a pot that comes in on cold nights, if at all.`;
+      const nights = row.staysOut
+        ? t`${name}: keep it in a pot at ${told.place}, where it can stay out all winter.`
+        : potNights
+          ? t`${name}: keep it in a pot at ${told.place} and bring it in on ${aboutNights(potNights.mean)} a winter, more than ${formatCount(Math.floor(potNights.hard))} in one winter of ten.`
+          : t`${name}: at ${told.place} in a pot that comes in on cold nights, if at all.`;
       return [nights, ...bareWords, record];
     }
     case 'not-here':
@@ -102,6 +104,7 @@ function groupSentence(advice: OpenAdvice, rows: readonly RowAdvice[]): readonly
     case 'with-plan':
       return [t`With a plan for cold nights: ${names}.`];
     case 'in-pot':
+      if (rows.some(({ staysOut }) => staysOut)) return [t`In a pot that can stay out all winter: ${names}.`];
       return [t`In a pot that is brought in: ${names}.`];
     case 'pot-or-not':
       return [t`In a pot, if at all: ${names}.`];
