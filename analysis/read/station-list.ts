@@ -11,8 +11,6 @@ import { TableColumns } from './table-columns.ts';
 
 /** Coordinates of one station given twice may differ by this much, degrees. */
 const SAME_PLACE_DEGREES = 0.01;
-/** A list that moves a station by more than this, degrees, is worth a note. */
-const MOVED_DEGREES = 0.2;
 
 /** Stations by id and, where the list names files, by file. */
 export interface StationList {
@@ -146,7 +144,7 @@ class ListBeingRead implements StationList {
     if (fileId !== '') this.byFile.set(fileId, known);
     if (!named) return;
     const before = this.byId.get(known.id);
-    if (before && differs(before, known, SAME_PLACE_DEGREES)) {
+    if (before && differs(before, known)) {
       throw new InputError(
         t`${this.fileName}, line ${line}: station ${known.id} stands at ${place(known)}, but in line ${this.lineOf.get(known.id)!} at ${place(before)}.`,
       );
@@ -157,14 +155,30 @@ class ListBeingRead implements StationList {
   }
 }
 
-function differs(a: Station, b: Station, degrees: number): boolean {
+function differs(a: Station, b: Station): boolean {
   if (a.lat === null || a.lon === null || b.lat === null || b.lon === null) return false;
   const turn = Math.abs(a.lon - b.lon);
-  return Math.abs(a.lat - b.lat) > degrees || Math.min(turn, 360 - turn) > degrees;
+  return Math.abs(a.lat - b.lat) > SAME_PLACE_DEGREES || Math.min(turn, 360 - turn) > SAME_PLACE_DEGREES;
 }
 
 function place(station: Station): string {
   return `${station.lat}, ${station.lon}`;
+}
+
+const loose = new WeakMap<StationList, ReadonlyMap<string, Station | null>>();
+
+/** Stations by {@link looseId}, `null` where several share one; a list may hold a hundred thousand, so it is gone through once. */
+function looselyNamed(list: StationList): ReadonlyMap<string, Station | null> {
+  let known = loose.get(list);
+  if (!known) {
+    const made = new Map<string, Station | null>();
+    for (const station of list.byId.values()) {
+      const id = looseId(station.id);
+      made.set(id, made.has(id) ? null : station);
+    }
+    loose.set(list, (known = made));
+  }
+  return known;
 }
 
 /** Ids without hyphens, blanks and leading zeros: archives write the same station as 722190-13874 and 72219013874. */
@@ -185,33 +199,5 @@ export function findStation(list: StationList, id: string, fileName: string): St
   const fileId = fileStationId(fileName);
   const byFile = id === fileId ? list.byFile.get(fileId) : undefined;
   if (byFile) return byFile;
-  const loose = looseId(id);
-  const alike = [...list.byId.values()].filter((station) => looseId(station.id) === loose);
-  return alike.length === 1 ? alike[0]! : null;
-}
-
-/**
- * A station of a file completed by the list. The list decides: its coordinates, name and elevation replace the file's.
- * @returns the station and, where list and file lie more than 0.2 degrees apart, a sentence saying so.
- */
-export function completeStation(
-  station: Station,
-  list: StationList,
-  fileName: string,
-): { station: Station; note: string | null } {
-  const listed = findStation(list, station.id, fileName);
-  if (!listed) return { station, note: null };
-  const note = differs(station, listed, MOVED_DEGREES)
-    ? t`${fileName} puts station ${station.id} at ${place(station)}, the station list at ${place(listed)}: the list was used.`
-    : null;
-  return {
-    station: {
-      id: listed.id,
-      name: listed.name || station.name,
-      lat: listed.lat ?? station.lat,
-      lon: listed.lon ?? station.lon,
-      elevationM: listed.elevationM ?? station.elevationM,
-    },
-    note,
-  };
+  return looselyNamed(list).get(looseId(id)) ?? null;
 }

@@ -10,11 +10,12 @@ import type { PackDescription } from '../../analysis/gather/pack-manifest.ts';
 import { ReasonCount } from '../../analysis/gather/reason-count.ts';
 import { StationRegister } from '../../analysis/gather/station-register.ts';
 import { parseColumnMap, type ColumnMap } from '../../analysis/read/column-map.ts';
-import { fileStationId, readRecords } from '../../analysis/read/read-records.ts';
+import { readRecords } from '../../analysis/read/read-records.ts';
 import { shippedColumnMaps } from '../../analysis/read/shipped-column-maps.ts';
-import { readStationList, type StationList } from '../../analysis/read/station-list.ts';
+import { findStation, readStationList, type StationList } from '../../analysis/read/station-list.ts';
 import type { TemperatureUnit } from '../../analysis/read/units-of-source.ts';
 import { InputError, UnknownFormatError } from '../../analysis/records/input-error.ts';
+import type { Station } from '../../analysis/records/station.ts';
 import { openElevation } from './elevation-file.ts';
 import { Spool } from './spool.ts';
 import { writeWhole } from './staging.ts';
@@ -106,10 +107,8 @@ async function readFiles(
       options.progress.tell(`left out: ${readings.message}`);
       continue;
     }
-    const fileId = fileStationId(fileName);
     for (const read of [...readings.daily, ...readings.hourly]) {
-      const named = read.station.id === fileId ? listed.byFile.get(fileId) : undefined;
-      const raw = named ? { ...read, station: named } : read;
+      const raw = { ...read, station: asListed(read.station, listed, fileName) };
       register.note(raw.station, fileName);
       await spool.add(raw);
     }
@@ -122,6 +121,13 @@ async function readFiles(
   if (spool.stations.length === 0)
     throw new InputError(`none of ${options.files.length} files holds station readings`);
   return notes;
+}
+
+/** A station under the id that the list has it by; the list's own words where it knows it by its file alone. */
+function asListed(station: Station, list: StationList, fileName: string): Station {
+  const found = findStation(list, station.id, fileName);
+  if (!found) return station;
+  return list.byId.has(found.id) ? { ...station, id: found.id } : found;
 }
 
 async function readColumnMap(file: string): Promise<ColumnMap> {

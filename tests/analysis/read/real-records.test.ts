@@ -5,7 +5,8 @@ import { cleanDaily, type CleanedDaily } from '../../../analysis/clean/clean-dai
 import { cleanHourly } from '../../../analysis/clean/clean-hourly.ts';
 import { parseColumnMap } from '../../../analysis/read/column-map.ts';
 import { readRecords, type FileReadings } from '../../../analysis/read/read-records.ts';
-import { readStationList, completeStation } from '../../../analysis/read/station-list.ts';
+import { StationRegister } from '../../../analysis/gather/station-register.ts';
+import { readStationList } from '../../../analysis/read/station-list.ts';
 import type { TemperatureUnit } from '../../../analysis/read/units-of-source.ts';
 import { streamOf } from './reading.ts';
 
@@ -126,9 +127,10 @@ describe.skipIf(!present)('real records', () => {
   it('of the badly located desert station move by the station list, with a note', async () => {
     const file = await readReal('agweather-southeast-us/AZMC8832.WTH.gz', null);
     const list = readStationList('id,name,lat,lon,elevation_m\nAZMC,,33.07,-111.97,362\n', 'list.csv');
-    const { station, note } = completeStation(file.daily[0]!.station, list, file.fileName);
-    expect([station.lat, file.daily[0]!.station.lat]).toEqual([33.07, 35.069]);
-    expect(note).toContain('the list was used');
+    const register = new StationRegister(list.byId);
+    register.note(file.daily[0]!.station, file.fileName);
+    expect([register.located('AZMC')!.lat, file.daily[0]!.station.lat]).toEqual([33.07, 35.069]);
+    expect(register.moved('AZMC')).toContain('the list was followed');
   });
 
   it('read at 7 in the morning have their maxima put back', async () => {

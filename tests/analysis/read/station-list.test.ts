@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { parseColumnMap } from '../../../analysis/read/column-map.ts';
 import { degreesOf } from '../../../analysis/read/coordinates.ts';
-import { completeStation, findStation, readStationList } from '../../../analysis/read/station-list.ts';
+import { findStation, readStationList } from '../../../analysis/read/station-list.ts';
 
 const columns = (id: string) => {
   const file = join(import.meta.dirname, '..', '..', '..', 'analysis', 'read', 'columns', `${id}.json`);
@@ -83,16 +83,8 @@ describe('lists of stations', () => {
     expect(findStation(list, '1234500099', 'y.csv')!.lat).toBe(31);
     expect(findStation(list, 'Avon', 'z/Avon.csv')!.id).toBe('2444C');
     expect(findStation(list, 'Other', 'z/Avon.csv')).toBeNull();
-  });
-
-  it('complete and overrule the file, with a note where they lie apart', () => {
-    const list = readStationList('id,name,lat,lon,elevation_m\nA,New,33.07,-111.97,\n', 's.csv');
-    const file = { id: 'A', name: 'Old', lat: 35.069, lon: -111.972, elevationM: 362 };
-    expect(completeStation(file, list, 'a.wth')).toEqual({
-      station: { id: 'A', name: 'New', lat: 33.07, lon: -111.97, elevationM: 362 },
-      note: 'a.wth puts station A at 35.069, -111.972, the station list at 33.07, -111.97: the list was used.',
-    });
-    expect(completeStation({ ...file, lat: 33.1 }, list, 'a.wth').note).toBeNull();
+    const two = readStationList('id,lat,lon\n12-3,30,1\n01-23,31,2\n', 's.csv');
+    expect(findStation(two, '123', 'y.csv')).toBeNull();
   });
 
   it('read coordinates of several spellings', () => {
