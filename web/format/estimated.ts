@@ -25,5 +25,15 @@ export function errorWords(errorC: number, unit: TemperatureUnit): string {
 export function estimateSentence({ place, evidence }: Ranking, unit: TemperatureUnit): string {
   const from = evidence.length === 1 ? t`one station` : plural(evidence.length, t`station`, t`stations`);
   const error = errorWords(place.error_c ?? 0, unit);
-  return t`No thermometer stood here: these winters are estimated from ${from} around, their level good to about ${error}, which the period allows for as well as its range: a colder truth adds more hits than a milder one takes away.`;
+  const sentence = t`No thermometer stood here: these winters are estimated from ${from} around, their level good to about ${error}, which the period allows for as well as its range: a colder truth adds more hits than a milder one takes away.`;
+  return [sentence, ...heightMissing(place)].join(' ');
+}
+
+/** What must be said where nobody knows how high an estimated place lies; nothing where it is known. */
+export function heightMissing(place: Ranking['place']): readonly string[] {
+  return place.elevation_m === null
+    ? [
+        t`Its height isn’t known, so the mean height of the stations stands in for it, and the answer can be far off: give the height under “Place”.`,
+      ]
+    : [];
 }

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Ranking } from '../../../analysis/answer/assessment.ts';
-import { errorWords, estimateSentence, isEstimated } from '../../../web/format/estimated.ts';
+import { errorWords, estimateSentence, heightMissing, isEstimated } from '../../../web/format/estimated.ts';
 import { resolvePlace } from '../../../web/state/resolve-place.ts';
 import { heightIn, heightToM } from '../../../web/views/place/height.ts';
 import {
@@ -34,6 +34,15 @@ describe('an estimated place', () => {
     expect(plain(errorWords(0.8, 'F'))).toBe('± 1.4 °F');
     expect(plain(errorWords(0.8, 'C'))).toBe('± 0.8 °C');
     expect(plain(estimateSentence(TOLD, 'C'))).toMatch(/estimated from 2 stations around, .* ± 0.8 °C/);
+  });
+
+  it('whose height nobody knows says so beside the answer, and where to give it', () => {
+    const place = { ...TOLD.place, elevation_m: null };
+    expect(heightMissing(TOLD.place)).toEqual([]);
+    expect(estimateSentence(TOLD, 'C')).not.toMatch(/height/);
+    expect(estimateSentence({ ...TOLD, place }, 'C')).toMatch(
+      /takes away\. Its height isn’t known, .* give the height under “Place”\.$/,
+    );
   });
 
   it('names the stations behind it by weight, never one that stands in', () => {

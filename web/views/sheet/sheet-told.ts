@@ -8,7 +8,7 @@ import type { TreeState } from '../../../analysis/tree/penalties.ts';
 import type { WinterBar } from '../../charts/winter-bars.ts';
 import { reachedC } from '../../format/answer-words.ts';
 import { coverWords, NO_COVER } from '../../format/cover-words.ts';
-import { errorWords, isEstimated } from '../../format/estimated.ts';
+import { errorWords, heightMissing, isEstimated } from '../../format/estimated.ts';
 import { formatDistance } from '../../format/numbers.ts';
 import { recordWords } from '../../format/record-words.ts';
 import { textInUnit } from '../../format/text-in-unit.ts';
@@ -151,7 +151,7 @@ function evidence(
     : place.kind === 'station'
       ? t`${winters}, measured at this station.`
       : t`${winters}, measured at ${place.station.name}, ${formatDistance(place.distanceKm, unit)} away.`;
-  return [from, ...winterWarnings(used, estimated)];
+  return [from, ...(estimated ? heightMissing(bare.place) : []), ...winterWarnings(used, estimated)];
 }
 
 function methodLines({ covered, life }: SheetAsked, estimated: boolean): readonly string[] {
