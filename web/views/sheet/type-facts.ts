@@ -12,7 +12,7 @@ import {
 } from '../../format/answer-words.ts';
 import { chanceWords } from '../../format/chance-words.ts';
 import { LEVEL_WORDS } from '../../format/level-words.ts';
-import { formatHours } from '../../format/numbers.ts';
+import { formatCount, formatHours, plural } from '../../format/numbers.ts';
 import { formatTemperature } from '../../format/temperatures.ts';
 import { shortTypeName } from '../../format/type-names.ts';
 import type { TemperatureUnit } from '../../format/unit.ts';
@@ -34,6 +34,8 @@ export interface SheetAnswer {
   readonly words: string;
   /** `range 1 in 8 to 1 in 20`; `''` where the words are a bound or a band already. */
   readonly range: string;
+  /** Winters that did it, `9 of 61 winters`; `''` where the words tell that already. */
+  readonly count: string;
   readonly chance: string;
 }
 
@@ -110,7 +112,14 @@ function levelOf(type: TypeAnswer, level: Level): LevelAnswer | undefined {
 }
 
 function told(level: LevelAnswer): SheetAnswer {
-  return { words: levelWords(level), range: rangeWords(level), chance: chanceWords(level) };
+  const { headline, counted } = level;
+  const isTold = counted.winters === 0 || headline.basis === 'not seen';
+  return {
+    words: levelWords(level),
+    range: rangeWords(level),
+    count: isTold ? '' : t`${formatCount(counted.hits)} of ${plural(counted.winters, t`winter`, t`winters`)}`,
+    chance: chanceWords(level),
+  };
 }
 
 /** Ends with what the answer of the page ends with. */

@@ -51,9 +51,16 @@ describe('a type on the sheet', () => {
       const other = covered.levels.find((one) => one.level === row.level)!;
       expect(row.bare).toEqual({
         ...{ words: levelWords(level), range: rangeWords(level), chance: '50% (30% to 70%)' },
+        count: { fruit: '3 of 60 winters', leaf: '2 of 60 winters', kill: '1 of 60 winters' }[
+          row.level as string
+        ],
       });
       expect(row.covered?.words).toBe(levelWords(other));
     }
+    // Winters counted are told once: where none was, the words already say so.
+    const never = { ...bare.levels[3], headline: { ...bare.levels[3].headline, basis: 'not seen' as const } };
+    const unseen = sheetType({ ...asked, bare: { ...bare, levels: [...bare.levels.slice(0, 3), never] } });
+    expect(unseen.rows.at(-2)!.bare.count).toBe('');
     // −4 °C and 1 °C of penalty: −3 °C.
     expect(rows[0].cold).toBe('26.6\u00a0°F for 4\u00a0h');
     expect(['found', 'recalled', 'inferred', 'practice']).toContain(rows[0].basis);
