@@ -71,16 +71,41 @@ export const nastyText = fc.constantFrom(...NASTY_TEXTS);
 /** Any short text, half of it of the kind above. */
 export const anyText = fc.oneof(nastyText, fc.string({ unit: 'binary', maxLength: 40 }));
 
+/** Figures just beyond what a coordinate, a height, an age or a temperature can be, and far beyond. */
+const beyond = fc.constantFrom(
+  '91',
+  '-90.5',
+  '181',
+  '-180,5',
+  '9001',
+  '-501',
+  '31',
+  '-1',
+  '61,5',
+  '-9999',
+  '1e5',
+);
+
 type Change = (text: string) => string;
 
 /** One change to a text: a piece taken out, put in, replaced, a line doubled, moved or lost, the end cut off. */
 const change: fc.Arbitrary<Change> = fc
   .record({
-    how: fc.constantFrom('cut out', 'put in', 'cell', 'double line', 'drop line', 'swap lines', 'end'),
+    how: fc.constantFrom(
+      'cut out',
+      'put in',
+      'cell',
+      'cell',
+      'cell',
+      'double line',
+      'drop line',
+      'swap lines',
+      'end',
+    ),
     at: fc.double({ min: 0, max: 1, maxExcluded: true, noNaN: true }),
     other: fc.double({ min: 0, max: 1, maxExcluded: true, noNaN: true }),
     length: fc.nat(12),
-    text: nastyText,
+    text: fc.oneof(nastyText, beyond),
   })
   .map(({ how, at, other, length, text: put }): Change => (text) => {
     const place = Math.floor(at * text.length);
