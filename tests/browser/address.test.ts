@@ -107,12 +107,13 @@ describe('the address', () => {
 
   it('with an unknown postcode, station or type says so and stays with an answer', async () => {
     const { page } = visit;
-    await turnTo(page, '?postcode=ZZ 999');
+    // The first as the page is loaded with it, the others in the open page.
+    await page.goto(siteAddress('?postcode=ZZ 999'));
+    await untilAnswered(page);
     await page
       .getByRole('alert')
       .filter({ hasText: '“ZZ 999” is not among the postcodes and towns' })
       .waitFor();
-    await untilAnswered(page);
     await turnTo(page, '?station=NOSUCH');
     await page.getByRole('alert').filter({ hasText: 'There is no station “NOSUCH”' }).waitFor();
     await untilAnswered(page);

@@ -79,15 +79,19 @@ describe('straight from the archive', () => {
     const map = records.getByRole('application', { name: /^Map to choose a place/ });
     await map.focus();
     for (const key of ['ArrowUp', 'ArrowLeft', 'Enter']) await page.keyboard.press(key);
-    await records.getByText(/^Stations are looked for around 31\.13° N, 42\.23° W\.$/).waitFor();
+    const around = /^Stations are looked for around ([\d.]+)° N, ([\d.]+)° W\.$/;
+    const moved = async (): Promise<[north: boolean, west: boolean]> => {
+      const [, lat, lon] = around.exec(await records.getByText(around).innerText())!;
+      return [Number(lat) > 31, Number(lon) > 42.1];
+    };
+    await expect.poll(moved).toEqual([true, true]);
 
     // Stopped in the middle of the first record, which stays over a reload.
     mirror.break(recordOf(FIRST), { kind: 'stall', afterBytes: 300_000 });
     mirror.files.delete(recordOf(SECOND));
     await records.getByRole('button', { name: 'Fetch 5 stations and make a pack' }).click();
     await table
-      .getByText('300 kB of 705 kB')
-      .or(table.getByText(/^300 kB of/))
+      .getByText(/^300 kB of/)
       .first()
       .waitFor();
     await records.getByRole('button', { name: 'Stop', exact: true }).click();

@@ -204,10 +204,12 @@ describe('tonight', { timeout: TEST_MS }, () => {
     await untilAnswered(page);
     part = await openCover(page);
     expect(await part.getByRole('combobox', { name: 'Type' }).nth(1).inputValue()).toBe('mexican_lime');
+    const keptHere = (): Promise<string> => page.evaluate(() => JSON.stringify({ ...localStorage }));
+    expect(await keptHere()).toContain('mexican_lime');
     await part.getByRole('button', { name: 'Forget the trees' }).click();
     expect(await part.getByRole('combobox', { name: 'Type' }).count()).toBe(0);
     // A page opened anew would find nothing of them.
-    expect(await page.evaluate(() => JSON.stringify({ ...localStorage }))).not.toContain('mexican_lime');
+    expect(await keptHere()).not.toContain('mexican_lime');
     expect(page.url()).not.toContain('lime');
   });
 });

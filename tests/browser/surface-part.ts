@@ -25,7 +25,34 @@ export async function untilSurface(page: Page): Promise<void> {
   await page.getByText(/^Areas are estimated between stations/).waitFor({ timeout: SURFACE_PATIENCE_MS });
   const working = page.getByText('Working out the map');
   await working.first().waitFor({ state: 'detached', timeout: SURFACE_PATIENCE_MS });
-  await page.waitForTimeout(600);
+  await untilAtRest(page);
+}
+
+/** Longer than the map waits for a resting hand before its bands get crisp edges. */
+const REST_MS = 300;
+
+/** Waits until the map's picture has stayed the same, frame by frame, for a while. */
+function untilAtRest(page: Page): Promise<void> {
+  return mapOfStations(page)
+    .locator('canvas')
+    .evaluate(
+      (canvas, restMs) =>
+        new Promise<void>((done) => {
+          const copy = document.createElement('canvas');
+          copy.width = copy.height = 96;
+          const pen = copy.getContext('2d', { willReadFrequently: true })!;
+          let [seen, since] = ['', 0];
+          const look = (now: number): void => {
+            pen.drawImage(canvas as HTMLCanvasElement, 0, 0, copy.width, copy.height);
+            const shown = pen.getImageData(0, 0, copy.width, copy.height).data.join();
+            if (shown !== seen) [seen, since] = [shown, now];
+            if (now - since >= restMs) done();
+            else requestAnimationFrame(look);
+          };
+          requestAnimationFrame(look);
+        }),
+      REST_MS,
+    );
 }
 
 /** The areas' entries in the legend. */
