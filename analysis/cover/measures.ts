@@ -44,6 +44,8 @@ export interface Measure {
   /** Holds by its own warmth, whatever the air of the yard: not part of the sum that is capped. */
   readonly standsAlone: boolean;
   readonly potsOnly: boolean;
+  /** For young trees alone: on a grown one it does harm. */
+  readonly youngOnly: boolean;
   /** Mechanism of a yard's spot that is the same ground: not to be counted in spot and cover both. */
   readonly alsoInSpot: 'bare-ground' | null;
 }
@@ -63,6 +65,7 @@ export const MEASURES: readonly Measure[] = figures.map((entry) => ({
   requires: (entry.requires ?? null) as Measure['requires'],
   standsAlone: entry.standsAlone ?? false,
   potsOnly: entry.potsOnly ?? false,
+  youngOnly: entry.youngOnly ?? false,
   alsoInSpot: (entry.alsoInSpot ?? null) as Measure['alsoInSpot'],
 }));
 

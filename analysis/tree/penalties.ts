@@ -66,9 +66,12 @@ export function totalPenaltyC(penalties: readonly Penalty[]): number {
   return penalties.reduce((sum, penalty) => sum + penalty.centreC, 0);
 }
 
+/** Years since planting through which a tree counts as young. Common practice, no source. */
+export const YOUNG_YEARS_MAX = 5;
+
 /** Years 1-2 +5.5 °F, year 3 +3 °F, years 4-5 +1.5 °F: common practice, no source. */
 function agePenalty(ageYears: number): Penalty | null {
-  if (ageYears > 5) return null;
+  if (ageYears > YOUNG_YEARS_MAX) return null;
   if (ageYears > 3) return penaltyF('age', [1, 1.5, 2], 'practice', ['practice']);
   if (ageYears > 2) return penaltyF('age', [2, 3, 4], 'practice', ['practice']);
   return penaltyF('age', [5, 5.5, 6], 'practice', ['practice', 'S04']);

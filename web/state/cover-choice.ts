@@ -7,6 +7,7 @@ import {
   type CoverId,
 } from '../../analysis/cover/cover-ids.ts';
 import { findMeasure, MEASURES, type Measure } from '../../analysis/cover/measures.ts';
+import { YOUNG_YEARS_MAX, type TreeState } from '../../analysis/tree/penalties.ts';
 
 /** The ids of a choice of covers that we know, each once, in the order they are offered. */
 export function coverIdsOf(text: string | null): readonly CoverId[] {
@@ -41,9 +42,17 @@ export function canBeTied(ids: readonly string[]): boolean {
   return ids.some((id) => findMeasure(id)?.tieable);
 }
 
-/** Measures that are offered for a tree: a garage is for pots, unless a link chose it all the same. */
-export function offeredMeasures(container: boolean, ids: readonly string[]): readonly Measure[] {
-  return MEASURES.filter(({ potsOnly, id }) => !potsOnly || container || ids.includes(id));
+/** What of a tree decides which measures are for it. */
+export type TreeToCover = Pick<TreeState, 'container' | 'ageYears'>;
+
+/** A garage is for pots, a sprinkler in the crown for young trees: its ice breaks the limbs of a grown one. */
+export function suits({ potsOnly, youngOnly }: Measure, { container, ageYears }: TreeToCover): boolean {
+  return (container || !potsOnly) && (ageYears <= YOUNG_YEARS_MAX || !youngOnly);
+}
+
+/** Measures that are offered for a tree: those that suit it, and what a link chose all the same. */
+export function offeredMeasures(tree: TreeToCover, ids: readonly string[]): readonly Measure[] {
+  return MEASURES.filter((measure) => suits(measure, tree) || ids.includes(measure.id));
 }
 
 /** A measure alone, with the conditions that are met: the cover to be told of in its row. */
@@ -55,13 +64,13 @@ export function aloneWith({ id, tieable, requires }: Measure, ids: readonly Cove
   ];
 }
 
-/** What a least cover is looked for among: no garage for a tree in the ground, no lights before they are confirmed. */
-export function candidatesFor(container: boolean, ids: readonly CoverId[]): readonly CoverId[] {
+/** What a least cover is looked for among: what suits the tree, no lights before they are confirmed. */
+export function candidatesFor(tree: TreeToCover, ids: readonly CoverId[]): readonly CoverId[] {
   const confirmed = ids.includes('lights-confirmed');
   return [
     ...MEASURE_IDS.filter((id) => {
-      const { potsOnly, requires } = findMeasure(id)!;
-      return (container || !potsOnly) && (confirmed || !requires);
+      const measure = findMeasure(id)!;
+      return suits(measure, tree) && (confirmed || !measure.requires);
     }),
     'tied',
     ...(confirmed ? (['lights-confirmed'] as const) : []),

@@ -44,10 +44,23 @@ describe('a choice of covers', () => {
 
   it('offers a garage for a tree in a container only, or where a link chose it', () => {
     const ids = (container: boolean, chosen: CoverId[] = []) =>
-      offeredMeasures(container, chosen).map(({ id }) => id);
+      offeredMeasures({ container, ageYears: 3 }, chosen).map(({ id }) => id);
     expect(ids(true)).toEqual(MEASURES.map(({ id }) => id));
     expect(ids(false)).not.toContain('garage');
     expect(ids(false, ['garage'])).toContain('garage');
+  });
+
+  it('offers a sprinkler in the crown for young trees only, by the years the penalties call young', () => {
+    const ids = (ageYears: number, chosen: CoverId[] = []) =>
+      offeredMeasures({ container: false, ageYears }, chosen).map(({ id }) => id);
+    expect(ids(5)).toContain('sprinkler-raised');
+    expect(ids(6)).not.toContain('sprinkler-raised');
+    expect(ids(6)).toContain('sprinkler-low');
+    expect(ids(6, ['sprinkler-raised'])).toContain('sprinkler-raised');
+    const tried = (ageYears: number) =>
+      new Set(combinations(candidatesFor({ container: false, ageYears }, [])).flatMap((one) => one.ids));
+    expect(tried(5).has('sprinkler-raised')).toBe(true);
+    expect(tried(6).has('sprinkler-raised')).toBe(false);
   });
 
   it('tells of each measure alone so that nothing in it is refused', () => {
@@ -60,7 +73,7 @@ describe('a choice of covers', () => {
 
   it('looks for the least cover without lights until they are confirmed, without a garage in the ground', () => {
     const used = (container: boolean, ids: CoverId[]) =>
-      new Set(combinations(candidatesFor(container, ids)).flatMap((one) => one.ids));
+      new Set(combinations(candidatesFor({ container, ageYears: 10 }, ids)).flatMap((one) => one.ids));
     expect(used(false, ['lights']).has('lights')).toBe(false);
     expect(used(false, ['lights', 'lights-confirmed']).has('lights')).toBe(true);
     expect(used(false, []).has('garage')).toBe(false);
