@@ -1,3 +1,4 @@
+import { sayCount } from '../language/figures.ts';
 import { t } from '../language/t.ts';
 import { InputError } from '../records/input-error.ts';
 import type { RawDailyReadings, RawHourlyReadings } from '../records/series.ts';
@@ -54,7 +55,7 @@ export interface FileReadings {
   readonly rows: number;
   /** Rows, or values in them, that could not be read, by reason. */
   readonly badRows: readonly BadRowReason[];
-  /** Decisions the file's owner should know of: a map applied by its signature, a unit proven by the values. */
+  /** Decisions the file's owner should know of: a map applied by its signature, values taken for missing, a unit proven. */
   readonly notes: readonly string[];
 }
 
@@ -125,6 +126,13 @@ function finish(
   const notes: string[] = [];
   if (recognised.mapChosen) {
     notes.push(t`${fileName} was read with the column map ${recognised.map!.id}, whose signature it fits.`);
+  }
+  const { missingRows } = reader;
+  if (missingRows) {
+    const { count, line, mark } = missingRows;
+    notes.push(
+      t`${fileName}: rows with nothing but a mark of a missing reading were left out, ${sayCount(count)} in all, the first on line ${line} (“${mark}”).`,
+    );
   }
   const stations = [...reader.stations.byId.values()];
   settleDates(stations, fileName, bad, options.dateOrder ?? null);

@@ -6,7 +6,7 @@ import { degreesOf, elevationOf } from './coordinates.ts';
 import { DateFields, readTime } from './dates.ts';
 import { numberAt } from './fields.ts';
 import { readingHourOf } from './read-long.ts';
-import { Stations, type RecordReader } from './record-reader.ts';
+import { Stations, type MissingRows, type RecordReader } from './record-reader.ts';
 import { READING_HOUR_UNKNOWN, type StationRows } from './station-rows.ts';
 import { TableColumns } from './table-columns.ts';
 import type { TemperatureUnit, WindUnit } from './units-of-source.ts';
@@ -14,6 +14,8 @@ import type { TemperatureUnit, WindUnit } from './units-of-source.ts';
 /** Marks of a missing number that any table may hold. */
 const MISSING_NUMBERS = [-9999, 9999, -999, 999, -99999, -999.9, -9999.9, -99.9];
 const MISSING_WORDS = ['', 'na', 'nan', 'null', 'none', 'm', '*', '-', '.'];
+/** Of these what nobody reads otherwise; the others are taken for marks without having been told. */
+const PLAINLY_MISSING = ['', -9999];
 /** Stands for "not a number at all", apart from NaN for "missing". */
 const MALFORMED = Infinity;
 
@@ -28,6 +30,10 @@ export class TableReader implements RecordReader {
   private readonly dates: DateFields;
   private readonly missing: Set<number>;
   private readonly missingWords: Set<string>;
+  private readonly plainlyMissing: Set<string | number>;
+  /** What the row at hand was found to have in the place of a reading, where nobody told that it is a mark. */
+  private mark: string | null = null;
+  private readonly unread = { count: 0, line: 0, mark: '' };
   private readonly decimalMark: number;
   private readonly time = { hour: NaN, offsetH: NaN };
   private readonly map: ColumnMap;
@@ -55,7 +61,9 @@ export class TableReader implements RecordReader {
     this.decimalMark = (map.decimal ?? '.').charCodeAt(0);
     this.missing = new Set(MISSING_NUMBERS);
     this.missingWords = new Set(MISSING_WORDS);
+    this.plainlyMissing = new Set(PLAINLY_MISSING);
     for (const mark of map.missing ?? []) {
+      this.plainlyMissing.add(typeof mark === 'number' ? mark : mark.toLowerCase());
       if (typeof mark === 'number') this.missing.add(mark);
       else this.missingWords.add(mark.toLowerCase());
     }
@@ -82,10 +90,26 @@ export class TableReader implements RecordReader {
     else this.takeDay(text, day, line);
   };
 
+  get missingRows(): MissingRows | null {
+    return this.unread.count > 0 ? this.unread : null;
+  }
+
+  /** Counts a row that holds nothing but marks; one that can't be read is a bad row already. */
+  private leaveOut(line: number, badBefore: number): void {
+    const { unread, mark } = this;
+    if (mark === null || this.bad.count > badBefore) return;
+    unread.count += 1;
+    if (unread.count > 1) return;
+    unread.line = line;
+    unread.mark = mark;
+  }
+
   private takeDay(text: string, day: number, line: number): void {
+    const badBefore = this.bad.count;
+    this.mark = null;
     const tmin = this.value(text, 'tmin', line);
     const tmax = this.value(text, 'tmax', line);
-    if (Number.isNaN(tmin) && Number.isNaN(tmax)) return;
+    if (Number.isNaN(tmin) && Number.isNaN(tmax)) return this.leaveOut(line, badBefore);
     const rows = this.rowsOf(text, line);
     const row = rows.add(day, line);
     rows.first[row] = tmin;
@@ -119,8 +143,10 @@ export class TableReader implements RecordReader {
         columns.to -= 1;
       }
     }
+    const badBefore = this.bad.count;
+    this.mark = null;
     const temperature = this.located(text, line);
-    if (Number.isNaN(temperature)) return;
+    if (Number.isNaN(temperature)) return this.leaveOut(line, badBefore);
     const rows = this.rowsOf(text, line);
     const row = rows.add(day, line);
     rows.hour[row] = shown - this.offset();
@@ -203,9 +229,14 @@ export class TableReader implements RecordReader {
     if (to <= from) return NaN;
     const value = numberAt(text, from, to, this.decimalMark);
     if (Number.isNaN(value)) {
-      return this.missingWords.has(text.slice(from, to).toLowerCase()) ? NaN : MALFORMED;
+      const word = text.slice(from, to).toLowerCase();
+      if (!this.missingWords.has(word)) return MALFORMED;
+      if (!this.plainlyMissing.has(word)) this.mark = text.slice(from, to);
+      return NaN;
     }
-    return this.missing.has(value) ? NaN : value;
+    if (!this.missing.has(value)) return value;
+    if (!this.plainlyMissing.has(value)) this.mark = text.slice(from, to);
+    return NaN;
   }
 
   private flag(text: string, flagRole: ColumnRole, attributesRole: ColumnRole | null): number {

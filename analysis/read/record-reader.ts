@@ -13,8 +13,17 @@ export interface RecordReader {
   readonly windUnit: WindUnit | null;
   /** Whether hourly times are local standard time. */
   readonly localStandard: boolean;
+  /** Rows left out because of marks that the format doesn't define; `null` or absent: none. */
+  readonly missingRows?: MissingRows | null;
   /** Called after the last line. */
   end?(): void;
+}
+
+/** Rows whose readings were all taken for marks of missing ones, and the first of them. */
+export interface MissingRows {
+  readonly count: number;
+  readonly line: number;
+  readonly mark: string;
 }
 
 /** The rows of all stations of one file, found by the id written in the text. */

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { parseColumnMap } from '../../../analysis/read/column-map.ts';
 import { readRecords } from '../../../analysis/read/read-records.ts';
 import { bytesOf, dlyLine, gzipOf, plainDays, plainHours, readText, refusal, streamOf } from './reading.ts';
 
@@ -25,6 +26,31 @@ describe('bad input', () => {
       { reason: 'row cut short', count: 2, lines: [11, 13], example: '2001-01-10' },
       { reason: 'not a number', count: 1, lines: [12], example: '1o' },
     ]);
+  });
+
+  it('with rows of nothing but marks says how many it left out, and what it took for a mark', async () => {
+    const rows = ['1,2', 'M,*', '-99.9,999', '3,M', ',', '-9999,-9999', 'M,cold', '4,5'];
+    const text = `date,tmin_c,tmax_c\n${rows.map((row, i) => `2001-01-0${i + 1},${row}`).join('\n')}\n`;
+    const file = await readText(text);
+    expect(plainDays(file).map((row) => (row as unknown[])[1])).toEqual([
+      '2001-01-01',
+      '2001-01-04',
+      '2001-01-08',
+    ]);
+    expect(file.badRows).toMatchObject([{ reason: 'not a number', count: 1, lines: [8] }]);
+    expect(file.notes).toEqual([
+      'invented.csv: rows with nothing but a mark of a missing reading were left out, 2 in all, the first on line 3 (“*”).',
+    ]);
+    const columns = parseColumnMap(
+      '{"kind":"daily","unit":"C","columns":{"date":1,"tmin":2},"missing":["M",999]}',
+      'm.json',
+    );
+    const told = await readText('d,t\n2001-01-01,m\n2001-01-02,999\n2001-01-03,-1\n', { columns });
+    expect([told.rows, told.notes]).toEqual([1, []]);
+    const hours = await readText(
+      'DATE,HourlyDryBulbTemperature\n2020-01-01T00:52:00,40\n2020-01-01T01:52:00,*\n',
+    );
+    expect(hours.notes[0]).toContain('1 in all, the first on line 3 (“*”)');
   });
 
   it('without a single reading is refused', async () => {
