@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import { InputError } from '../records/input-error.ts';
 import type { LocatedStation, Station } from '../records/station.ts';
 import { distanceKm } from '../place/distance.ts';
@@ -5,7 +6,7 @@ import { distanceKm } from '../place/distance.ts';
 /** Two files may place a station this far apart before it is taken for a conflict, km. */
 const SAME_PLACE_KM = 5;
 
-/** Puts together what files and the station list say of each station; the list given by `--stations` wins. */
+/** Puts together what files and the station list say of each station; the list wins. */
 export class StationRegister {
   readonly #seen = new Map<string, Station>();
 
@@ -23,8 +24,7 @@ export class StationRegister {
       const apart = distanceKm(known, station);
       if (apart > SAME_PLACE_KM) {
         throw new InputError(
-          `${file}: station ${station.id} lies at ${station.lat}, ${station.lon} but at ${known.lat}, ${known.lon} in an ` +
-            `earlier file, ${Math.round(apart)} km away; the limit is ${SAME_PLACE_KM} km, settle it by --stations`,
+          t`${file}: station ${station.id} lies at ${station.lat}, ${station.lon} but at ${known.lat}, ${known.lon} in an earlier file, ${Math.round(apart)} km away; the limit is ${SAME_PLACE_KM} km, settle it by a list of stations.`,
         );
       }
     }
@@ -43,7 +43,7 @@ export class StationRegister {
     if (!listed || !seen || !isLocated(listed) || !isLocated(seen)) return null;
     const apart = distanceKm(listed, seen);
     if (apart <= SAME_PLACE_KM) return null;
-    return `Station ${id}: the station list puts it ${Math.round(apart)} km from where its file says (${seen.lat}, ${seen.lon}); the list was followed.`;
+    return t`Station ${id}: the station list puts it ${Math.round(apart)} km from where its file says (${seen.lat}, ${seen.lon}); the list was followed.`;
   }
 }
 

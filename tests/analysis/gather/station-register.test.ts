@@ -27,7 +27,7 @@ describe('what files and the list say of a station', () => {
     register.note({ ...OLD, lat: 35.08 }, 'b.wth');
     expect(register.located('A')).toEqual(OLD);
     expect(() => register.note({ ...OLD, lat: 33.07 }, 'c.wth')).toThrow(
-      'c.wth: station A lies at 33.07, -111.972 but at 35.069, -111.972 in an earlier file, 222 km away; the limit is 5 km, settle it by --stations',
+      'c.wth: station A lies at 33.07, -111.972 but at 35.069, -111.972 in an earlier file, 222 km away; the limit is 5 km, settle it by a list of stations.',
     );
     const settled = new StationRegister(new Map([['A', LISTED]]));
     settled.note(OLD, 'a.wth');
