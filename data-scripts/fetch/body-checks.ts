@@ -33,13 +33,12 @@ export async function checkBody(path: string, bytes: number, body: BodyDescripti
 export class DamagedBody extends PassingFault {}
 
 /**
- * Unpacks a body that was sent compressed to `PATH.plain` and results in that path; a plain body is its own. Throws
+ * Unpacks a body that was sent compressed to `plain` and results in that path; a plain body is its own. Throws
  * {@link DamagedBody} for what is no gzip, or breaks off although all of it came; where the length was never told, more may
  * yet come: {@link PassingFault}.
  */
-export async function unpackBody(path: string, body: BodyDescription): Promise<string> {
+export async function unpackBody(path: string, plain: string, body: BodyDescription): Promise<string> {
   if (body.encoding === undefined) return path;
-  const plain = `${path}.plain`;
   try {
     await pipeline(createReadStream(path), createGunzip(), createWriteStream(plain));
     return plain;

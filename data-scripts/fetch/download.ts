@@ -114,7 +114,7 @@ async function finish(part: PartialFile, progress: DownloadProgress): Promise<Do
   const { bytes, body } = state;
   try {
     await checkBody(part.path, bytes, body);
-    await part.finish(await unpackBody(part.path, body));
+    await part.finish(await unpackBody(part.path, part.plain, body));
   } catch (fault) {
     if (fault instanceof DamagedBody) await part.spoil();
     throw fault;

@@ -15,14 +15,16 @@ export interface BodyDescription {
   readonly encoding?: string;
 }
 
-/** The part of a file that has come so far: `TARGET.part`, described by `TARGET.part.json`. */
+/** The part of a file that has come so far: `TARGET.part`, described by `TARGET.part.json`; `TARGET.part.plain` unpacked. */
 export class PartialFile {
   readonly target: string;
   readonly path: string;
+  readonly plain: string;
 
   constructor(target: string) {
     this.target = target;
     this.path = `${target}.part`;
+    this.plain = `${this.path}.plain`;
   }
 
   /** Bytes that have come and what they belong to; undefined where nothing usable is there. */
@@ -60,8 +62,10 @@ export class PartialFile {
     await rm(`${this.path}.json`, { force: true });
   }
 
+  /** Takes all of it away, and what a run that was killed while it unpacked has left. */
   async discard(): Promise<void> {
     await rm(this.path, { force: true });
+    await rm(this.plain, { force: true });
     await rm(`${this.path}.json`, { force: true });
   }
 }

@@ -1,4 +1,4 @@
-import { existsSync, mkdtempSync, readFileSync, readdirSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
@@ -248,6 +248,13 @@ describe('damaged bodies', () => {
     expect(await failure({ tries: 2 })).toContain('its gzip stream is truncated');
     expect(existsSync(join(out, `${FIRST}.csv`))).toBe(false);
     expect(existsSync(join(out, `${FIRST}.csv.part`))).toBe(true);
+    await fetchAll();
+    expect(fetched(FIRST)).toEqual(truth(PATH));
+    expect(leftovers()).toEqual(['sources.json']);
+  });
+
+  it('takes away what a run left that was killed while it unpacked', async () => {
+    writeFileSync(join(out, `${FIRST}.csv.part.plain`), truth(PATH).subarray(0, 100));
     await fetchAll();
     expect(fetched(FIRST)).toEqual(truth(PATH));
     expect(leftovers()).toEqual(['sources.json']);
