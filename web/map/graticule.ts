@@ -54,10 +54,18 @@ export function graticuleLabel(degrees: number, positive: string, negative: stri
   return `${whole}°${rest ? ` ${String(rest).padStart(2, '0')}′` : ''}${side}`;
 }
 
-/** The box grown on every side by a share of its size, latitudes kept within the Mercator map. */
+/** The map's library wraps what reaches further, and then holds the map on the other side of the Earth. */
+const FURTHEST_LON = 179.999;
+
+/** The box grown on every side by a share of its size, kept within the Mercator map. */
 export function grownBox([west, south, east, north]: Box, share: number): Box {
   const [dx, dy] = [(east - west) * share, (north - south) * share];
-  return [west - dx, Math.max(-84, south - dy), east + dx, Math.min(84, north + dy)];
+  return [
+    Math.max(-FURTHEST_LON, west - dx),
+    Math.max(-84, south - dy),
+    Math.min(FURTHEST_LON, east + dx),
+    Math.min(84, north + dy),
+  ];
 }
 
 /** Smallest side of a map, degrees: a pack may have one station, whose own box has no size. */

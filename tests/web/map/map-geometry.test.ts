@@ -30,6 +30,19 @@ describe('the graticule', () => {
   it('keeps a grown box within the map', () => {
     expect(grownBox([0, 80, 10, 85], 1)).toEqual([-10, 75, 20, 84]);
   });
+  it('keeps it within once round the Earth, or the map would be held on its other side', () => {
+    // California to Delhi.
+    expect(grownBox([-122, 28, 78, 52], 0.5)).toEqual([-179.999, 16, 178, 64]);
+    fc.assert(
+      fc.property(fc.integer({ min: -180, max: 179 }), fc.integer({ min: 1, max: 360 }), (west, wide) => {
+        const east = Math.min(180, west + wide);
+        const [left, , right] = grownBox([west, 0, east, 1], 0.6);
+        expect(right - left).toBeLessThan(360);
+        expect(left).toBeLessThanOrEqual(Math.max(west, -179.999));
+        expect(right).toBeGreaterThanOrEqual(Math.min(east, 179.999));
+      }),
+    );
+  });
 });
 
 describe('the scale bar', () => {
