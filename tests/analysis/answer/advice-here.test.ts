@@ -127,6 +127,8 @@ describe('covers', () => {
     expect(plansFor(['garage']).map(({ ids }) => ids)).toEqual(PLAN_COVERS);
     expect(plansFor(['lights']).map(({ ids }) => ids)).toEqual(PLAN_COVERS);
     expect(plansFor(['bare-soil', 'soil-bank'])).toHaveLength(PLAN_COVERS.length);
+    const more = plansFor(['bare-soil', 'soil-bank', 'cloth-light']).map(({ ids }) => ids);
+    expect(more.slice(1)).toEqual(PLAN_COVERS);
   });
 
   test('a plan is told only where it does what is asked, with its own figures', () => {
@@ -142,6 +144,18 @@ describe('covers', () => {
         lossFigures({ type: findType(typeId)!, tree: MATURE_TREE, gains }, shelves),
       );
       expect(covered!.figures.leaf.short.winters).toBeGreaterThan(bare.leaf.short.winters);
+    }
+  });
+
+  test('where none does, the strongest that this buyer can put on is shown with its figures', () => {
+    const place = here(inventedSubject(60, [], -6));
+    for (const [home, strongest] of [
+      ['yes', PLAN_COVERS.at(-1)],
+      ['no', PLAN_COVERS[0]],
+    ] as const) {
+      const lost = place.rows(question({ answers: { home } })).filter(({ covered }) => !covered?.does);
+      expect(lost.length).toBeGreaterThan(10);
+      for (const { covered } of lost) expect(covered!.plan.ids).toEqual(strongest);
     }
   });
 });
@@ -184,6 +198,10 @@ describe('questions to the buyer', () => {
     ] as const;
     const sizes = all.map((answers) => moves(answers)).sort((a, b) => b - a);
     expect([first, second]).toEqual(sizes.slice(0, 2));
+  });
+
+  test('none is put where no answer changes anything', () => {
+    expect(lastOf(here(inventedSubject(40, [], 20)).asking(question()))).toEqual([]);
   });
 
   test('what was answered, what the page knows and the ages of the stock are not asked again', () => {

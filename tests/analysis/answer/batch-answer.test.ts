@@ -134,6 +134,17 @@ describe('a row of a batch beside the full answer for the same place', () => {
   });
 });
 
+describe('the covers that classes are looked for under', () => {
+  it('are the strongest of the usual ones, and beside it the one chosen, which may do more', () => {
+    const plansOf = (own: CoverId[]) =>
+      batchQuestion(CITRUS_TYPES, MATURE_TREE, strictProtection(BARE_TEXTS), own).plans;
+    expect(plansOf([])).toHaveLength(1);
+    const own: CoverId[] = ['plastic-house'];
+    const [, chosen] = plansOf(own);
+    expect(chosen.gains).toEqual(strictProtection({ ...BARE_TEXTS, cover: own.join(',') }).gains);
+  });
+});
+
 describe('answers of a batch', () => {
   it("don't depend on the order of the places, nor on who answers them", async () => {
     const one = new BatchAnswers(source, open);

@@ -100,6 +100,21 @@ describe('rows of a batch', () => {
     ]);
     expect(bad[4].text).toBe(',31,,,"two lines"');
   });
+  it('are told by the line they begin on, whatever ends the lines inside a quoted cell', () => {
+    for (const end of ['\n', '\r\n', '\r']) {
+      const text = ['label,postcode', `"Tern${end}Bay",SC 101`, 'Ewer,SC 102'].join(end);
+      expect(readBatch(text, 'customers.csv').asks.map(({ line }) => line)).toEqual([2, 4]);
+    }
+  });
+  it('after a quote that is never closed are read on, but for the row that it stands in', () => {
+    const rows = Array.from({ length: 2000 }, (_, at) => `Ewer ${at},SC 101`);
+    const { asks, bad } = read('label,postcode', '"Tern,SC 101', ...rows, '"Corrow, upper",SC 102');
+    expect(asks.slice(-2).map(({ label, line }) => [label, line])).toEqual([
+      ['Ewer 1999', 2002],
+      ['Corrow, upper', 2003],
+    ]);
+    expect([asks.length + bad.length, bad.map(({ line }) => line)]).toEqual([2002, [2]]);
+  });
   it('are counted and measured', () => {
     const many = (count: number) => `cp\n${'SC 1\n'.repeat(count)}`;
     expect(readBatch(many(BATCH_LIMITS.rows), 'x').asks).toHaveLength(BATCH_LIMITS.rows);
