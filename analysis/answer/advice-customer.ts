@@ -1,4 +1,4 @@
-import type { TreeState } from '../tree/penalties.ts';
+import { YOUNG_YEARS_MAX, type TreeState } from '../tree/penalties.ts';
 import type { Buyer } from './advice.ts';
 
 /**
@@ -28,9 +28,6 @@ export const WALL_SPOT = 'heated-wall';
 
 /** Years since planting of a young tree: the tenderest class of ages. */
 export const YOUNG_YEARS = 2;
-
-/** The oldest age at which a tree still counts as young: see `penaltiesAt`. */
-export const TENDER_YEARS = 5;
 
 /** A buyer with a tree: where it is looked up, and what can be done. */
 export interface Scene {
@@ -76,7 +73,7 @@ export function unknownsLeft(
   const known: Readonly<Record<Unknown, boolean>> = {
     home: false,
     wall: hasSpot,
-    young: hasAges || tree.ageYears <= TENDER_YEARS,
+    young: hasAges || tree.ageYears <= YOUNG_YEARS_MAX,
     stands: tree.container,
     fruit: tree.fruitLoad,
   };
