@@ -198,6 +198,11 @@ export function checkManifest(value: unknown, file: string): PackManifest {
   return value as PackManifest;
 }
 
+/** `32801` of a US ZIP code with its further four figures (`32801-1234`, or run together as a scanner has it); else `null`. */
+export function zipWithoutFour(code: string): string | null {
+  return /^\s*(\d{5})-?\d{4}\s*$/.exec(code)?.[1] ?? null;
+}
+
 /** A postcode as people type it: case and blanks don't count. */
 export function postcodeKey(code: string): string {
   return code.toUpperCase().replace(/\s+/g, '');

@@ -7,6 +7,7 @@ import { decodeGrid, type PlaceGrid } from '../../analysis/records/grid.ts';
 import { InputError } from '../../analysis/records/input-error.ts';
 import {
   postcodeKey,
+  zipWithoutFour,
   type PackManifest,
   type PackPlaces,
   type PackStation,
@@ -56,7 +57,9 @@ export class Pack implements WinterSource {
 
   /** @throws InputError when the pack has no such postcode */
   postcode(code: string): PackPlaces['postcodes'][number] {
-    const found = this.places.postcodes.find((entry) => postcodeKey(entry.code) === postcodeKey(code));
+    const find = (wanted: string) =>
+      this.places.postcodes.find((entry) => postcodeKey(entry.code) === postcodeKey(wanted));
+    const found = find(code) ?? find(zipWithoutFour(code) ?? code);
     if (found) return found;
     throw new InputError(
       this.places.postcodes.length === 0

@@ -1,5 +1,5 @@
 import { t } from '../../analysis/language/t.ts';
-import type { PackPlaces, PackStation } from '../../analysis/records/pack.ts';
+import { zipWithoutFour, type PackPlaces, type PackStation } from '../../analysis/records/pack.ts';
 import type { OpenPack } from '../data/open-pack.ts';
 import { plural } from '../format/numbers.ts';
 import type { Place } from './chosen.ts';
@@ -67,7 +67,7 @@ export function findPlaces(
 ): readonly PlaceHit[] {
   const query = plain(typed);
   if (query === '') return [];
-  return candidates(pack)
+  const hits = candidates(pack)
     .map((entry, index) => ({ entry, index, rank: fit(entry.words, entry.label, query) }))
     .filter((scored) => scored.rank !== null)
     .sort(
@@ -76,6 +76,8 @@ export function findPlaces(
     )
     .slice(0, most)
     .map(({ entry: { place, label, kind, detail } }) => ({ place, label, kind, detail }));
+  const zip = zipWithoutFour(typed);
+  return hits.length > 0 || zip === null ? hits : findPlaces(zip, pack, most);
 }
 
 /** Coordinates and name of a postcode or town, `null` when the pack doesn't know it. */

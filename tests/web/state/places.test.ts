@@ -19,9 +19,21 @@ describe('the search for a place', () => {
     expect(findPlaces('ZZ3', PACK)[0].label).toBe('Hill Farm');
   });
 
-  it('gives nothing for nothing, and bears any text', () => {
+  it('gives nothing for nothing', () => {
     expect(findPlaces('  ', PACK)).toEqual([]);
     expect(findPlaces('nowhere', PACK)).toEqual([]);
+  });
+  it('takes a ZIP code with its further four figures, typed or scanned, for the code alone', () => {
+    const zips = {
+      stations: [],
+      places: { towns: [], postcodes: [{ code: '32801', name: 'A', lat: 28, lon: -81 }] },
+    };
+    for (const typed of ['32801-1234', '328011234', ' 32801-1234 '])
+      expect(findPlaces(typed, zips).map(({ label }) => label)).toEqual(['32801']);
+    for (const typed of ['32802-1234', '32801-123', '3280112345'])
+      expect(findPlaces(typed, zips)).toEqual([]);
+  });
+  it('bears any text, and gives no more than asked for', () => {
     fc.assert(fc.property(fc.string(), (typed) => findPlaces(typed, PACK, 5).length <= 5));
   });
 
