@@ -1,6 +1,7 @@
 import { said, t } from '../../../analysis/language/t.ts';
 import type { Level } from '../../../analysis/tree/levels.ts';
 import { LEVEL_WORDS } from '../../format/level-words.ts';
+import { namesInRow } from '../../format/type-names.ts';
 import { rarerThan, type RankGroup } from '../../state/rank-rows.ts';
 
 /** A loss this rare is one most people would plant with: once in twenty winters. */
@@ -20,6 +21,6 @@ export function rankingSentence(groups: readonly RankGroup[], level: Level): str
   const names = rare.slice(0, NAMED).map(({ type }) => said(type.name));
   const lose = rare.length === 1 ? words.one : words.many;
   return rare.length <= NAMED
-    ? t`Of ${all} kinds, ${rare.length} ${lose} here no oftener than 1 winter in ${RARE_WINTERS}: ${names.join(', ')}.`
+    ? t`Of ${all} kinds, ${rare.length} ${lose} here no oftener than 1 winter in ${RARE_WINTERS}: ${namesInRow(names)}.`
     : t`Of ${all} kinds, ${rare.length} ${lose} here no oftener than 1 winter in ${RARE_WINTERS}, ${names[0]} among them.`;
 }

@@ -7,8 +7,8 @@ import type { Hemisphere } from '../../../../analysis/winter/winter-year.ts';
 import { coverWords } from '../../../format/cover-words.ts';
 import { formatWinter } from '../../../format/dates.ts';
 import { countedWinters } from '../../../format/estimated.ts';
-import { formatCount } from '../../../format/numbers.ts';
-import { shortTypeName } from '../../../format/type-names.ts';
+import { formatCount, plural } from '../../../format/numbers.ts';
+import { namesInRow, shortTypeName } from '../../../format/type-names.ts';
 import { aboutNights, groupsOf, lossWords } from './advice-words.ts';
 
 /** What a sentence to the buyer rests on. */
@@ -117,7 +117,9 @@ function namesOf(rows: readonly RowAdvice[]): string {
   const names = [...new Set(rows.map(({ name }) => shortTypeName(said(name))))];
   const shown = names.slice(0, NAMED);
   const left = names.length - shown.length;
-  return left > 0 ? t`${shown.join(', ')} and ${formatCount(left)} more kinds` : sayList(shown);
+  const row = namesInRow(shown);
+  if (left > 0) return t`${row} and ${plural(left, t`more kind`, t`more kinds`)}`;
+  return shown.some((name) => name.includes(',')) ? row : sayList(shown);
 }
 
 /** `74 estimated winters at SC 101, 1951–52 to 2024–25`. */
