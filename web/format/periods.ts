@@ -27,10 +27,10 @@ export function formatPeriodAtEnd(periodWinters: number | null): string {
   return isTold ? t`in about 1 winter in ${formatPeriodFigure(periodWinters)}` : formatPeriod(periodWinters);
 }
 
-/** `1 in 12`, for tables and marks; `null`: `no end`. */
+/** `1 in 12`, `nearly every winter`, for tables and marks; `null`: `no end`. */
 export function formatPeriodShort(periodWinters: number | null): string {
   if (periodWinters === null || !Number.isFinite(periodWinters)) return t`no end`;
-  if (periodWinters < 1.0005) return t`every`;
+  if (periodWinters < NEARLY_EVERY) return formatPeriod(periodWinters);
   return t`1 in ${formatPeriodFigure(periodWinters)}`;
 }
 

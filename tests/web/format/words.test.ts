@@ -41,6 +41,8 @@ describe('return periods in words', () => {
     expect(formatPeriodRange(8, null)).toBe('1 in 8 or rarer');
     expect(formatPeriodRange(null, null)).toBe('range not known');
     expect(formatPeriodRange(12.1, 12.3)).toBe('1 in 12');
+    expect(formatPeriodRange(1, 1.4)).toBe('every winter to 1 in 1.4');
+    expect(formatPeriodRange(1.02, 3.4)).toBe('nearly every winter to 1 in 3.4');
   });
 
   it('never claim "never"', () => {
