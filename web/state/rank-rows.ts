@@ -53,7 +53,11 @@ function byRarity(a: LevelAnswer, b: LevelAnswer): number {
   return rarity(b, second) - rarity(a, first);
 }
 
-/** Rows that cold takes at most once in `periodWinters`, by the answer or the bound it gives. */
+/**
+ * Rows that cold takes at most once in `periodWinters`, 10 or more, by the answer or the bound it gives: in whole winters,
+ * as the rows show them, so that no row reads `1 winter in 20` and isn't counted as one.
+ */
 export function rarerThan(groups: readonly RankGroup[], periodWinters: number): readonly RankRow[] {
-  return groups.flatMap(({ rows }) => rows).filter(({ level }) => sortPeriod(level) >= periodWinters);
+  const shown = ({ level }: RankRow): number => Math.round(sortPeriod(level));
+  return groups.flatMap(({ rows }) => rows).filter((row) => shown(row) >= periodWinters);
 }

@@ -37,6 +37,9 @@ describe('the ranking', () => {
     expect(sentence(SOME)).toBe(
       'Of 3 kinds, 1 loses major limbs here no oftener than 1 winter in 20: Satsuma.',
     );
+    expect(sentence(answers(['Shown as 20', 'eating', 19.6], ['Shown as 19', 'eating', 19.4]))).toBe(
+      'Of 2 kinds, 1 loses major limbs here no oftener than 1 winter in 20: Shown as 20.',
+    );
     expect(sentence(answers(['Lime', 'cooking', 3]))).toMatch(/^Of 1 kinds, none|^Of 1 kind, none/);
     expect(sentence(answers(['A', 'eating', 30], ['B', 'eating', 40]))).toMatch(
       /^All 2 kinds lose major limbs/,
