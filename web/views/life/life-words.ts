@@ -62,11 +62,13 @@ export function shareWords(age: AgeShare): string {
         : alive === followed
           ? t`all ${followed} followed`
           : t`none of ${followed} followed is known to have died`;
-    return low === null ? seen : t`${seen}; at least ${formatShare(low)}`;
+    if (low === null) return seen;
+    return low > 0.99 ? t`${seen}; ${formatShare(low)} at least` : t`${seen}; at least ${formatShare(low)}`;
   }
   if (share <= 0) {
     const seen = followed === 0 ? t`none, going round these winters` : t`none of ${followed} followed`;
-    return high === null ? seen : t`${seen}; at most ${formatShare(high)}`;
+    if (high === null) return seen;
+    return high < 0.01 ? t`${seen}; ${formatShare(high)} at most` : t`${seen}; at most ${formatShare(high)}`;
   }
   return formatShare(share);
 }

@@ -78,6 +78,9 @@ describe('a share in words', () => {
     expect(shareWithRange(age({ share: 0, alive: 0, low: 0, high: 0.05 }))).toBe(
       'none of 51 followed; at most 5%',
     );
+    expect(shareWithRange(age({ share: 0, alive: 0, low: 0, high: 0.004 }))).toBe(
+      'none of 51 followed; under 1% at most',
+    );
     expect(rangeOfShare(age({ low: 0.7, high: 1 }))).toBe('70% to over 99%');
     expect(rangeOfShare(age({ low: 0, high: 0.3 }))).toBe('under 1% to 30%');
   });
