@@ -87,7 +87,8 @@ export function sheetType({ bare, covered, life, cover, unit, brief }: TypeAsked
     return [
       {
         level,
-        harm: LEVEL_WORDS[level].one,
+        // Beside it the year tells of fruit picked in its season: what hangs on is another question.
+        harm: level === 'fruit' ? t`loses fruit still hanging` : LEVEL_WORDS[level].one,
         cold: t`${formatTemperature(reachedC(one), unit, 1)} for ${formatHours(one.hours)}`,
         basis: basis === undefined ? '' : BASIS_WORD[basis],
         bare: told(one),
