@@ -124,7 +124,7 @@ it(
     expect(
       await again.getByRole('table').filter({ hasText: 'lines in stock' }).getByRole('row').count(),
     ).toBe(3);
-    await again.getByRole('button', { name: 'Remove all 1 customer' }).click();
+    await again.getByRole('button', { name: 'Clear this list' }).click();
     await again.getByText('No customer yet.').waitFor();
     expect(await page.evaluate(() => localStorage.getItem('desk-customers'))).toBeNull();
     expect(visit.complaints).toEqual([]);
