@@ -106,3 +106,21 @@ it('tells daily from hourly readings', async () => {
   const [first] = await readingsOf(0, 1991);
   expect(isDaily(first)).toBe(true);
 });
+
+it('takes a height that nobody tells from the grid of the pack it joins, in whole metres', async () => {
+  const joined = await finished([0, 1]);
+  const [{ lat, lon }] = STATIONS.slice(2);
+  const grid = {
+    ...{ columns: 1, rows: 1, west: lon, south: lat, stepLonDeg: 0.1, stepLatDeg: 0.1 },
+    ...{ elevationM: Float32Array.of(69.6), coastKm: Float32Array.of(1), land: Uint8Array.of(1) },
+  };
+  const station = { ...located(2), elevationM: null };
+  const computed = [computeStation(station, await readingsOf(2, 2015))];
+  const heightWith = async (told: JoinedPack): Promise<number | null> => {
+    const pack = assemblePack(await partsOf([], { computed, joined: told }));
+    const stations = JSON.parse(pack.files.get('stations.json') as string) as PackStation[];
+    return stations.find(({ id }) => id === station.id)!.elevation_m;
+  };
+  expect(await heightWith({ ...joined, grid })).toBe(70);
+  expect(await heightWith(joined)).toBeNull();
+});
