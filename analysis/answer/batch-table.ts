@@ -52,6 +52,14 @@ export function refusedRows(rows: readonly BatchRow[], answers: readonly (BatchT
   });
 }
 
+/** How many rows are estimated for a place whose height nobody knows. */
+export function rowsWithoutHeight(rows: readonly BatchRow[], answers: readonly (BatchTold | null)[]): number {
+  return rows.filter(({ place }) => {
+    const answer = answers[place];
+    return answer?.problem === null && answer.errorC > 0 && Number.isNaN(answer.elevationM);
+  }).length;
+}
+
 /** Bad rows by line. */
 export function byLine(rows: readonly BadRow[]): BadRow[] {
   return [...rows].sort((a, b) => a.line - b.line);

@@ -5,7 +5,13 @@ import { BATCH_DRAWS, BATCH_LIMITS, type BadRow, type BatchRow } from '../../ana
 import { locateBatch, type LocatedBatch } from '../../analysis/answer/batch-places.ts';
 import { batchText, readBatch } from '../../analysis/answer/batch-read.ts';
 import type { BatchTold } from '../../analysis/answer/batch-run.ts';
-import { BATCH_COLUMNS, batchCells, byLine, refusedRows } from '../../analysis/answer/batch-table.ts';
+import {
+  BATCH_COLUMNS,
+  batchCells,
+  byLine,
+  refusedRows,
+  rowsWithoutHeight,
+} from '../../analysis/answer/batch-table.ts';
 import { csvLine } from '../../analysis/records/csv-text.ts';
 import { InputError } from '../../analysis/records/input-error.ts';
 import { strictProtection } from '../../analysis/answer/protection.ts';
@@ -54,6 +60,11 @@ export async function assessBatch(
   tell(
     `${told.length} of ${asks.length + bad.length} rows answered; ranges from ${BATCH_DRAWS} draws, not 1,000.`,
   );
+  const heightless = rowsWithoutHeight(batch.rows, answers);
+  if (heightless > 0)
+    tell(
+      `The height of ${heightless} of them isn't known: the mean height of the stations stands in for it, and the answer can be far off. A column elevation_m or elevation_ft gives it.`,
+    );
   if (told.length === 0) throw new InputError(`${name}: no row could be answered`);
   if (request.format === 'json') await printJson(told, batch, answers, request.types, refused);
   else await printCsv(told, batch, answers, request.types);

@@ -58,6 +58,8 @@ describe('assess --batch', () => {
       ),
     ]);
     expect(one.err).toContain('4 of 9 rows answered');
+    // One gives its height, one stands at a station.
+    expect(one.err).toContain("The height of 2 of them isn't known");
     const several = await batch([CUSTOMERS[0], ...CUSTOMERS.slice(1).reverse()], ...TYPES, '--threads', '3');
     const withoutLine = (out: string) =>
       out

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { BATCH_ADVICE, BATCH_LEVELS, type BatchAnswer } from '../../../analysis/answer/batch.ts';
 import { BatchEntries, NO_FILTER, SORT_COLUMNS } from '../../../web/views/desk/batch/batch-entries.ts';
+import { heightsMissing } from '../../../web/views/desk/batch/batch-words.ts';
 import { badRowsCsv, batchPieces, fileOf } from '../../../web/views/desk/batch/export-batch.ts';
 import { BATCH_COLUMNS } from '../../../analysis/answer/batch-table.ts';
 
@@ -51,6 +52,14 @@ const sorted = (column: (typeof SORT_COLUMNS)[number], descending = false) =>
 describe('rows of a batch on the page', () => {
   it('are those with an answer, times the types', () => {
     expect(lines(entries.all)).toEqual(['2b', '2a', '3b', '3a', '6b', '6a']);
+  });
+  it('say how many have a height that nobody knows, where that matters', () => {
+    expect(heightsMissing(entries)).toEqual([expect.stringMatching(/^The height of 3 rows isn’t known, /)]);
+    // A station's own winters need no height; a height that is known needs no word.
+    const own = { ...answer(4, 60, ['not-here', 'plant-out']), errorC: 0 };
+    const known = { ...answer(4, 60, ['not-here', 'plant-out']), elevationM: 40 };
+    expect(heightsMissing({ rows, answers: [own, known, { problem: 'no station near' }] })).toEqual([]);
+    expect(heightsMissing({ rows, answers: [null, null, null] })).toEqual([]);
   });
   it('are sorted by any column, numbers in texts by value, equals as in the file', () => {
     expect(sorted('line', true)).toBe('6b 6a 3b 3a 2b 2a');

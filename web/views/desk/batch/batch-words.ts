@@ -4,7 +4,9 @@ import {
   type BatchPeriod,
   type BatchRow,
 } from '../../../../analysis/answer/batch.ts';
+import type { BatchEntries } from './batch-entries.ts';
 import type { BatchShare } from '../../../../analysis/answer/batch-share.ts';
+import { rowsWithoutHeight } from '../../../../analysis/answer/batch-table.ts';
 import { t } from '../../../../analysis/language/t.ts';
 import { formatChance, formatCount, plural } from '../../../format/numbers.ts';
 import {
@@ -17,7 +19,7 @@ import {
 export const LEVEL_TITLES: Readonly<Record<BatchLevel, string>> = {
   fruit: t`Fruit`,
   leaf: t`Leaf`,
-  kill: t`Kill`,
+  kill: t`Life`,
 };
 
 /** What must stand beside the figures of a batch. */
@@ -26,6 +28,16 @@ export const BATCH_NOTES: readonly string[] = [
   t`Spot and cover count at the middle of what they gain. Nights are not counted, so a pot that must come in and “not here” stay one class, and a plan may ask for more nights than anybody will cover.`,
   t`Kill figures are mostly inferred; their own range is in the class, not in the range shown. Look a customer’s place up by itself before a tree is sold, and put a forecast or a warning in force before any figure here.`,
 ];
+
+/** What must be said of rows whose height nobody knows; nothing where there are none. */
+export function heightsMissing({ rows, answers }: Pick<BatchEntries, 'rows' | 'answers'>): readonly string[] {
+  const count = rowsWithoutHeight(rows, answers);
+  return count === 0
+    ? []
+    : [
+        t`The height of ${plural(count, t`row`, t`rows`)} isn’t known, so the mean height of the stations stands in for it, and the answer can be far off: a column “elevation_m” or “elevation_ft” gives it.`,
+      ];
+}
 
 /** A period in a table: the answer, and its range or bound below. */
 export function periodCell(

@@ -6,7 +6,7 @@ import { today } from '../../../data/save-text.ts';
 import type { OpenPack } from '../../../data/open-pack.ts';
 import { csvPieces, plainCsv } from '../../../format/export-csv.ts';
 import type { BatchEntries } from './batch-entries.ts';
-import { BATCH_NOTES } from './batch-words.ts';
+import { BATCH_NOTES, heightsMissing } from './batch-words.ts';
 
 /** Work between two looks at what else the page has to do, ms. */
 const REST_MS = 50;
@@ -29,7 +29,7 @@ export function batchPieces(
     question,
     units: t`Periods and their ends in winters; temperatures in °C, heights in metres, distances in km.`,
     date: today(),
-    notes: BATCH_NOTES,
+    notes: [...heightsMissing(entries), ...BATCH_NOTES],
   });
 }
 
