@@ -8,8 +8,7 @@ import type { FitShelf, HoursBook } from './fit-book.ts';
 import { countAt, fittedAt, limitC } from './level-answer.ts';
 
 /** The losses that a class looks at. */
-export const ADVISED_LEVELS = ['leaf', 'kill'] as const;
-export type AdvisedLevel = (typeof ADVISED_LEVELS)[number];
+export type AdvisedLevel = 'leaf' | 'kill';
 
 /** How often a loss comes: what is said first, and both ends of the range. */
 export interface LossFigure {

@@ -10,7 +10,7 @@ import { hemisphereOf } from '../winter/winter-year.ts';
 import { centreOf, type GrownTrees, type LifePlace } from './life-place.ts';
 
 /** Share of the winters that have no more nights than a hard one. */
-export const HARD_WINTER = 0.9;
+const HARD_WINTER = 0.9;
 
 /** Nights a winter on which something must be done, over the complete winters. */
 export interface NightsAWinter {

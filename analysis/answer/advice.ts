@@ -1,11 +1,10 @@
 import { countedPeriod } from '../extremes/counted.ts';
 import { recordLength, type RecordLength } from '../extremes/headline.ts';
 
-/** What a counter says of a type at a place, best first: no work, work, a pot, no. Our own four classes. */
-export const ADVICE = ['plant-out', 'with-plan', 'in-pot', 'not-here'] as const;
-export type Advice = (typeof ADVICE)[number];
-
-/** The same, best first, where nobody has counted nights yet: then a pot and "not here" can't be told apart. */
+/**
+ * What is said of a type at a place, best first: no work, work, a pot, no. Our own four classes, and one between the last two where
+ * nobody has counted nights yet: then a pot and "not here" can't be told apart.
+ */
 export const OPEN_ADVICE = ['plant-out', 'with-plan', 'in-pot', 'pot-or-not', 'not-here'] as const;
 export type OpenAdvice = (typeof OPEN_ADVICE)[number];
 
@@ -38,7 +37,7 @@ export const POT_NIGHTS_MOST = 30;
 export const FEWEST_WINTERS_TO_ADVISE = 10;
 
 /** Best class on a record of counts only (under 20 winters). Design choice: nothing is told to stand without a plan on so few. */
-export const SHORT_RECORD_BEST: Advice = 'with-plan';
+const SHORT_RECORD_BEST: OpenAdvice = 'with-plan';
 
 /** The frequent end of how often a loss comes. */
 export interface ShortEnd {
@@ -124,7 +123,7 @@ export function adviseType({ winters, bare, plans, pot, buyer }: AdviceQuestion)
 }
 
 /** Whether both losses are rare enough, as far as so many winters can show it. */
-export function isRareEnough({ leaf, kill }: ShortEnds, winters: number): boolean {
+function isRareEnough({ leaf, kill }: ShortEnds, winters: number): boolean {
   return meets(leaf, LEAF_ONCE_IN, winters) && meets(kill, KILL_ONCE_IN, winters);
 }
 

@@ -2,7 +2,7 @@ import type { BatchAnswer, BatchPlace, BatchRefusal } from './batch.ts';
 import { batchPieces } from './batch-places.ts';
 
 /** Places answered at once: so many are lost, or waited for, when a batch is stopped. */
-export const PIECE_SIZE = 8;
+const PIECE_SIZE = 8;
 
 export type BatchTold = BatchAnswer | BatchRefusal;
 

@@ -7,7 +7,7 @@ import type { PackManifest, PackPlaces } from '../records/pack.ts';
 type Postcode = PackPlaces['postcodes'][number];
 
 /** ZIP codes farther than this from every station are left out of a pack, km: nothing could be answered there. */
-export const US_POSTCODES_REACH_KM = 150;
+const US_POSTCODES_REACH_KM = 150;
 
 /** What a pack with ZIP codes must say about them. */
 export const US_POSTCODES_SOURCES: PackManifest['sources'] = [

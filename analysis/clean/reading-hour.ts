@@ -99,7 +99,7 @@ function dropRepeatedMinima(table: DayTable, hours: Uint8Array, findings: Findin
  * Correlation of day-to-day changes of the maximum with those of the minimum one day later, less that with the minimum
  * one day earlier: above zero where a maximum follows the minimum of its date, below where it comes before it.
  */
-export function habitOfReading(table: DayTable, from: number, to: number): number {
+function habitOfReading(table: DayTable, from: number, to: number): number {
   const { tminC, tmaxC } = table;
   const [later, earlier] = [new PairSums(), new PairSums()];
   for (let at = Math.max(from, 2); at < Math.min(to, table.length - 1); at += 1) {

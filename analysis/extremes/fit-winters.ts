@@ -20,7 +20,7 @@ import { negateMinima } from './winter-minimum.ts';
 export const FEWEST_WINTERS_TO_FIT = 20;
 
 /** Fewest winters with a cold night from which a curve is drawn; with fewer the fit is the count. */
-export const FEWEST_VALUES_FOR_CURVE = 5;
+const FEWEST_VALUES_FOR_CURVE = 5;
 
 /** What a fit needs. */
 export interface WintersToFit {
@@ -54,11 +54,7 @@ export interface WinterCurve {
  * Winters without a cold night enter as a share.
  * @returns null with fewer than 5 values, or all alike: there is no curve then, only the count
  */
-export function fitCurve({
-  valuesC,
-  neighbours,
-  interpolation,
-}: Omit<WintersToFit, 'seed'>): WinterCurve | null {
+function fitCurve({ valuesC, neighbours, interpolation }: Omit<WintersToFit, 'seed'>): WinterCurve | null {
   const among = interpolation && neighbours?.length ? shapeAmong(neighbours) : null;
   return curveThrough(
     negateMinima(valuesC).sort(),

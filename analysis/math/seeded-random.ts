@@ -60,13 +60,3 @@ function scramble(bits: number): number {
   h = Math.imul(h ^ (h >>> 13), 0xc2b2ae35);
   return h ^ (h >>> 16);
 }
-
-/** A 32-bit seed from a text such as a station's id (FNV-1a), so that each place has its own fixed stream. */
-export function seedFromText(text: string): number {
-  let hash = 0x811c9dc5;
-  for (let i = 0; i < text.length; i++) {
-    hash ^= text.charCodeAt(i);
-    hash = Math.imul(hash, 0x01000193);
-  }
-  return hash | 0;
-}

@@ -5,7 +5,7 @@ import { digitsAt, numberAt } from './fields.ts';
 import { Stations, type RecordReader } from './record-reader.ts';
 
 /** `USAF-WBAN` of a file named `USAF-WBAN-YEAR...`, so that the years of a station come together. */
-export function isdStationId(fileId: string): string {
+function isdStationId(fileId: string): string {
   return /^([A-Za-z0-9]{5,6}-\d{5})-\d{4}$/.exec(fileId)?.[1] ?? fileId;
 }
 

@@ -47,7 +47,7 @@ const BEYOND_ANY_COLD_F = -130;
  * - `C`: nearly all are °F degrees turned into tenths of °C (-2.2 for 28 °F): only 5 in 9 tenths are, so a hundred
  *   values in a row are no accident, and whole °F would have no decimals.
  */
-export function provenUnit(columns: readonly Float64Array[]): 'tenthsC' | 'C' | null {
+function provenUnit(columns: readonly Float64Array[]): 'tenthsC' | 'C' | null {
   let [count, whole, beyond, images] = [0, 0, 0, 0];
   for (const values of columns) {
     for (const value of values) {

@@ -14,7 +14,7 @@ export interface YardProblem {
 /** Spots marked on one plan. */
 export const SPOTS_MAX = 40;
 /** Letters of a name, and of an id. */
-export const NAME_MAX = 60;
+const NAME_MAX = 60;
 /** Degrees that a reader may set in place of the table's: the joint cap of spot and cover, °C. */
 export const OWN_MAX_C = 10;
 

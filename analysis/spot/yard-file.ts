@@ -27,7 +27,7 @@ import {
 } from './yard.ts';
 
 /** Version of the file's format; raised when a reader of the former couldn't read it. */
-export const YARD_SCHEMA = 1;
+const YARD_SCHEMA = 1;
 
 /** Most bytes of a yard file: five times what the most things with the most corners take. */
 export const YARD_BYTES_MAX = 1_000_000;

@@ -15,7 +15,7 @@ import { CONDITIONS, MATURE_TREE, ROOTSTOCKS, type TreeState } from '../../analy
 import { UsageError } from './run-command.ts';
 
 /** Ages at which a tree may be planted, years. */
-export const START_AGE = { from: 1, to: 5 } as const;
+const START_AGE = { from: 1, to: 5 } as const;
 
 export const ASSESS_HELP = `npm run assess -- --pack PACK (--station ID | --at LAT,LON[,ELEV_M] | --postcode CODE | --batch FILE) [options]
 

@@ -6,7 +6,7 @@ interface Quasi {
 }
 
 /** True for `` t`...` ``. */
-export function isPhrase({ type, tag }: SyntaxNode): boolean {
+function isPhrase({ type, tag }: SyntaxNode): boolean {
   return type === 'TaggedTemplateExpression' && (tag as SyntaxNode).name === 't';
 }
 

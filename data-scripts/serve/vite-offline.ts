@@ -9,7 +9,7 @@ import { SITE_FILE } from './archives.ts';
 import { compressFile } from './precompress.ts';
 
 /** Name of the worker's file; its place decides what it may serve, so it lies beside the page. */
-export const WORKER_FILE = 'sw.js';
+const WORKER_FILE = 'sw.js';
 
 /** Not kept: the worker itself, and settings that the server may tell otherwise tomorrow. */
 const NEVER = new Set([WORKER_FILE, SITE_FILE]);

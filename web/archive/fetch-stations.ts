@@ -10,7 +10,7 @@ import { lookAtRecord } from './look.ts';
 import { pause } from './pause.ts';
 
 /** Largest record of a station that is taken, bytes; the longest of the archive have about 15 million. */
-export const MOST_RECORD_BYTES = 60_000_000;
+const MOST_RECORD_BYTES = 60_000_000;
 
 /** How far a station's record has come. */
 export type StationProgress =

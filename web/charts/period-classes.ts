@@ -24,7 +24,7 @@ export const PERIOD_CLASSES: readonly PeriodClass[] = [
 ];
 
 /** No hit in a record too short for a curve: nothing is claimed about how rare it is. */
-export const UNSEEN_CLASS: PeriodClass = {
+const UNSEEN_CLASS: PeriodClass = {
   id: 'unseen',
   range: null,
   ramp: 0,
@@ -32,7 +32,7 @@ export const UNSEEN_CLASS: PeriodClass = {
   label: t`not seen, short record`,
 };
 
-export const NO_DATA_CLASS: PeriodClass = {
+const NO_DATA_CLASS: PeriodClass = {
   id: 'nodata',
   range: null,
   ramp: 0,

@@ -27,7 +27,7 @@ export function reachedC(level: LevelAnswer): number {
 }
 
 /** The period as a band from the two ends of the threshold's own range: always so for kill, whose figures are inferred. */
-export function killBand(level: LevelAnswer): string {
+function killBand(level: LevelAnswer): string {
   const often = level.if_threshold.high.period;
   return formatRangeWithin(often, rareEnd(level), level.counted.winters);
 }

@@ -9,7 +9,7 @@ import { PageKeeper } from './page-keeper.svelte.ts';
 export const OFFLINE_KEY = 'citrus-winters-offline';
 
 /** The pack opened first is kept without being asked for up to here, bytes. */
-export const KEPT_UNASKED_BYTES = 20_000_000;
+const KEPT_UNASKED_BYTES = 20_000_000;
 
 /** How long the site may take to show that it is there, ms. */
 const REACH_PATIENCE_MS = 8000;

@@ -3,7 +3,7 @@ import { typeName } from '../../analysis/tree/type-names.ts';
 /** Types that one page holds. */
 export const SHEET_TYPES_MAX = 4;
 
-export const PAPERS = ['a4', 'letter'] as const;
+const PAPERS = ['a4', 'letter'] as const;
 export type Paper = (typeof PAPERS)[number];
 
 /** What goes on the sheet to take home. */

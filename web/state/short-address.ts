@@ -1,5 +1,5 @@
 /** Key of an address whose whole query is folded into one text. */
-export const FOLDED_KEY = 's';
+const FOLDED_KEY = 's';
 
 /** An unfolded query may not be longer than this, bytes: a yard and all choices take a few thousand. */
 const UNFOLDED_MAX = 16_000;

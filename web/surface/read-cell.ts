@@ -98,7 +98,7 @@ export function classOf(view: SurfaceView, cell: number): PaintClass {
 }
 
 /** A cell's period in words, never beyond what its winters can tell. */
-export function periodWords({ periods, longestClaims }: Surface, cell: number): string {
+function periodWords({ periods, longestClaims }: Surface, cell: number): string {
   const [period, claim] = [periods[cell], longestClaims[cell]];
   return period > claim ? t`rarer than about 1 winter in ${formatPeriodFigure(claim)}` : formatPeriod(period);
 }

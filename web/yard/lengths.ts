@@ -10,7 +10,7 @@ export const LENGTH_UNITS = ['m', 'ft'] as const;
 export const LENGTH_KEY = 'citrus-winters-lengths';
 
 /** A length in the shown unit, as a number. */
-export function lengthIn(lengthM: number, unit: LengthUnit): number {
+function lengthIn(lengthM: number, unit: LengthUnit): number {
   return unit === 'ft' ? lengthM / M_PER_FOOT : lengthM;
 }
 
@@ -31,7 +31,7 @@ export function lengthFigure(lengthM: number, unit: LengthUnit): number {
 }
 
 /** The same for a sentence, where the unit stands elsewhere. */
-export function lengthText(lengthM: number, unit: LengthUnit): string {
+function lengthText(lengthM: number, unit: LengthUnit): string {
   return sayFigureText(String(lengthFigure(lengthM, unit)));
 }
 

@@ -18,11 +18,11 @@ export interface UnderlaidPicture {
 
 /** Largest picture that is taken, bytes and dots. */
 export const PICTURE_BYTES_MAX = 30e6;
-export const PICTURE_PIXELS_MAX = 60e6;
+const PICTURE_PIXELS_MAX = 60e6;
 
 /** Widths a picture may be given, m. */
-export const PICTURE_WIDTH_MIN_M = 1;
-export const PICTURE_WIDTH_MAX_M = 1000;
+const PICTURE_WIDTH_MIN_M = 1;
+const PICTURE_WIDTH_MAX_M = 1000;
 
 type Placed = Pick<UnderlaidPicture, 'at' | 'widthM'>;
 

@@ -23,7 +23,7 @@ export function windUnit(unit: TemperatureUnit): string {
 }
 
 /** Wind as typed, m/s. */
-export function windToMs(wind: number, unit: TemperatureUnit): number {
+function windToMs(wind: number, unit: TemperatureUnit): number {
   return unit === 'F' ? wind * MS_PER_MPH : wind / KMH_PER_MS;
 }
 

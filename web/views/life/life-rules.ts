@@ -27,7 +27,7 @@ const PRACTICE = t`practice: common practice, no source`;
 const CHOICE = t`design choice`;
 
 /** `15 April`. */
-export function seasonDayWords(day: number, hemisphere: Hemisphere): string {
+function seasonDayWords(day: number, hemisphere: Hemisphere): string {
   const [month, ofMonth] = seasonDayText(day, hemisphere).split('-').map(Number);
   return sayMonthDay(month, ofMonth);
 }

@@ -19,7 +19,7 @@ import type { TemperatureUnit } from '../../format/unit.ts';
 import { shareWithRange } from '../life/life-words.ts';
 
 /** Levels told on the sheet, and in what order. */
-export const SHEET_LEVELS: readonly Level[] = ['leaf', 'kill', 'fruit'];
+const SHEET_LEVELS: readonly Level[] = ['leaf', 'kill', 'fruit'];
 
 /** Whose word a threshold is, in one word. */
 const BASIS_WORD: Readonly<Record<Basis, string>> = {

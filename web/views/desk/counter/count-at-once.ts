@@ -1,7 +1,7 @@
 import { keep, readKept, type Storage } from '../../../state/kept.ts';
 
 /** Set to `yes` once nights were counted on this device: later customers have them at once. */
-export const COUNTED_KEY = 'desk-nights';
+const COUNTED_KEY = 'desk-nights';
 
 /** Whether nights are counted without being asked for: it was done here before, or the database engine is on this device already. */
 export function countsAtOnce(storage: Storage | null, engineKept: boolean): boolean {

@@ -28,7 +28,7 @@ export function answerWords(unknown: Unknown, value: string): string {
 }
 
 /** What was answered, as a sentence in the list of answers. */
-export function answeredWords(unknown: Unknown, value: string): string {
+function answeredWords(unknown: Unknown, value: string): string {
   switch (unknown) {
     case 'home':
       return value === 'no' ? t`Nobody at home on cold nights.` : t`Somebody is at home on cold nights.`;

@@ -10,7 +10,7 @@ import { keep, readKept, type Storage } from '../../../state/kept.ts';
 /** Where the nursery's list is kept on this device. */
 export const STOCK_KEY = 'desk-stock';
 /** Set to `stock` where the counter tells of the stock alone. */
-export const STOCK_ONLY_KEY = 'desk-shows';
+const STOCK_ONLY_KEY = 'desk-shows';
 const UNDONE_MOST = 30;
 
 /** A line of the stock on the page. */
