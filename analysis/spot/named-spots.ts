@@ -36,7 +36,7 @@ export const NAMED_SPOTS: readonly NamedSpot[] = [
     [1, 1.5, 2],
     'practice',
     ['practice', 'S14'],
-    t`Within 1 to 2 m of a wall that faces west or the side of the midday sun. Satsumas kept by a tall brick wall are told of; the degrees are common practice.`,
+    t`Within 1 to 2 m (3 to 7 ft) of a wall that faces west or the side of the midday sun. Satsumas kept by a tall brick wall are told of; the degrees are common practice.`,
   ),
   spot(
     'heated-wall',
@@ -45,7 +45,7 @@ export const NAMED_SPOTS: readonly NamedSpot[] = [
     [1, 1.5, 2],
     'practice',
     ['practice'],
-    t`Within 1 to 2 m of the wall, on any side. Common practice, no source.`,
+    t`Within 1 to 2 m (3 to 7 ft) of the wall, on any side. Common practice, no source.`,
   ),
   spot(
     'out-of-wind',

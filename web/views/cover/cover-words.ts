@@ -21,14 +21,19 @@ export function toldWithRange(level: LevelAnswer): string {
   return range === '' ? levelWords(level) : `${levelWords(level)} (${range})`;
 }
 
-/** What the gain's own ends make of the answer; `''` where there is no range to it, or nothing to tell. */
-export function overTheGain(level: LevelAnswer): string {
+/**
+ * What the gain's own ends make of the answer; `''` where there is no range to it, or nothing to tell. On a spot its gain is
+ * in it: the low end may lie below the answer without a cover.
+ */
+export function overTheGain(level: LevelAnswer, onSpot = false): string {
   const { low, high } = level.if_gain;
   const { winters } = level.counted;
   if (winters === 0) return '';
   const [least, most] = [low.headline, high.headline].map((end) => endWords(end, winters));
   if (least === most) return '';
-  return t`Over what the gain may be: ${least} at its low end, ${most} at its high end.`;
+  return onSpot
+    ? t`Over what spot and cover together may gain: ${least} at its low end, ${most} at its high end.`
+    : t`Over what the gain may be: ${least} at its low end, ${most} at its high end.`;
 }
 
 function endWords(headline: Headline, winters: number): string {
