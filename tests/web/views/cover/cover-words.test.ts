@@ -83,7 +83,9 @@ describe('what a cover buys in words', () => {
       'Over what the gain may be: 1 in 15 at its low end, 1 in 60 at its high end.',
     );
     expect(overTheGain(level(fitted(15), fitted(15)))).toBe('');
-    expect(overTheGain(level(fitted(15), fitted(60)), true)).toMatch(/^Over what spot and cover together may gain: /);
+    expect(overTheGain(level(fitted(15), fitted(60)), true)).toMatch(
+      /^Over what spot and cover together may gain: /,
+    );
     expect(overTheGain(level(fitted(15), fitted(60), 0))).toBe('');
   });
 
