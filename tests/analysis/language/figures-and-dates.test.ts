@@ -64,5 +64,10 @@ describe('lists', () => {
       'uvas y peras',
       'a, peras e higos',
     ]);
+    // Before o- the word is u (Real Academia Española, Diccionario panhispánico de dudas, "o").
+    expect([sayList(['uvas', 'peras'], 'or'), sayList(['siete', 'ocho'], 'or')]).toEqual([
+      'uvas o peras',
+      'siete u ocho',
+    ]);
   });
 });

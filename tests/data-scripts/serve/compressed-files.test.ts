@@ -100,6 +100,19 @@ describe('files of a pack', () => {
   });
 });
 
+it('lets go of the copies longest unused', async () => {
+  const file = join(folder, 'here/n30w042.arrow');
+  const { length } = await new CompressedFiles().get(file, 'a', 'br');
+  const copies = new CompressedFiles(2.5 * length);
+  const settled = () => new Promise((resolve) => setImmediate(resolve));
+  const [a, b] = [await copies.get(file, 'a', 'br'), await copies.get(file, 'b', 'br')];
+  expect(await copies.get(file, 'a', 'br')).toBe(a);
+  await copies.get(file, 'c', 'br');
+  await settled();
+  expect(await copies.get(file, 'a', 'br')).toBe(a);
+  expect(await copies.get(file, 'b', 'br')).not.toBe(b);
+});
+
 it('keeps no more copies than it is told, and forgets a file that could not be read', async () => {
   const copies = new CompressedFiles(150);
   const file = join(folder, 'here/n30w042.arrow');

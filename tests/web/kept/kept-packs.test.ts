@@ -136,6 +136,20 @@ describe('keeping a pack', () => {
     expect(root.paths().filter((path) => path.endsWith('pack.json'))).toHaveLength(1);
   });
 
+  it('kept anew keeps its place in the list', async () => {
+    vi.useFakeTimers({ toFake: ['Date'], now: Date.UTC(2026, 0, 1) });
+    const second = { ...entry, id: 'second', path: `${entry.path}-second` };
+    for (const one of [entry, second, entry]) {
+      await keepWhole(one, false, files({ 'pack.json': 'x' }));
+      vi.setSystemTime(Date.now() + 1000);
+    }
+    vi.useRealTimers();
+    expect((await listKept()).map(({ entry: { id }, keptAt }) => [id, keptAt.slice(17, 19)])).toEqual([
+      [entry.id, '02'],
+      ['second', '01'],
+    ]);
+  });
+
   it('stays as it was where keeping it anew fails', async () => {
     await keepWhole(entry, false, files({ 'pack.json': 'old' }));
     await expect(
@@ -275,6 +289,7 @@ describe('the address of a kept file', () => {
       { key: encodeURIComponent('/garden/packs/demo'), path: 'winters/n30w042.arrow' },
       { key: encodeURIComponent('/garden/packs/demo/winters'), path: 'n30w042.arrow' },
     ]);
+    expect(placesOf(`${site}packs/demo/old%20list.json`, site)[0].path).toBe('old list.json');
     expect(placesOf(`${site}packs/index.json`, site)).toEqual([]);
     expect(placesOf('https://example.org/packs/demo/pack.json', site)).toEqual([]);
   });

@@ -2,8 +2,10 @@ import { createHash } from 'node:crypto';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { SITE_URL } from '../../../web/kept/pack-key.ts';
 import { keptFile } from '../../../web/kept/pack-files.ts';
-import { listKept } from '../../../web/kept/kept-packs.ts';
+import { listKept, type KeptPack } from '../../../web/kept/kept-packs.ts';
 import { keepSitePack } from '../../../web/offline/keep-site-pack.ts';
+import { PackKeeper } from '../../../web/offline/pack-keeper.svelte.ts';
+import type { PackState } from '../../../web/state/pack-state.svelte.ts';
 import { MemoryDirectory, MemoryFile, MemoryLocks } from '../kept/memory-file-system.ts';
 import { PACK } from '../state/sample-pack.ts';
 
@@ -71,6 +73,31 @@ describe('keeping a pack of the site', () => {
     await expect(keep()).rejects.toThrow(message);
     expect(await listKept()).toEqual([]);
     expect(root.paths()).toEqual([]);
+  });
+
+  it('keeps nothing where a file too large for a checksum is shorter than listed', async () => {
+    const { files, ...rest } = JSON.parse(served['pack.json']) as {
+      files: { path: string; bytes: number }[];
+    };
+    const listed = files.map((file) =>
+      file.path === 'records.duckdb' ? { ...file, bytes: 65_000_000 } : file,
+    );
+    served['pack.json'] = JSON.stringify({ ...rest, files: listed });
+    await expect(keep()).rejects.toThrow(/records\.duckdb arrived damaged/);
+    expect(root.paths()).toEqual([]);
+  });
+
+  it('tells which pack was kept anew, whose older files the page still shows', async () => {
+    const packs = {
+      kept: [] as readonly KeptPack[],
+      lookForKept: async () => void (packs.kept = await listKept()),
+    };
+    const keeper = new PackKeeper(packs as unknown as PackState, BASE);
+    expect([await keeper.keep(entry), keeper.renewed]).toEqual([true, []]);
+    expect([await keeper.keep(entry), keeper.renewed]).toEqual([true, [entry.id]]);
+    served['winters/a.arrow'] = 'ab';
+    expect([await keeper.keep(entry), keeper.renewed]).toEqual([false, [entry.id]]);
+    expect(keeper.failure?.message).toMatch(/arrived damaged/);
   });
 
   it('keeps nothing when it is stopped half-way', async () => {

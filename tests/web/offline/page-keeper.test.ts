@@ -15,18 +15,22 @@ let caches: MemoryCaches;
 let asked: number;
 let fetched: number;
 
-/** A browser where an earlier visit registered the worker, unless told otherwise. */
-function visit(registered = true): PageKeeper {
+/** A browser where an earlier visit registered the worker, unless told otherwise; `waiting` is a newer one, `first` that of this visit. */
+function visit(registered = true, waiting: object | null = null, first = false): PageKeeper {
   const active = {
     postMessage(_: unknown, [port]: MessagePort[]) {
       asked += 1;
       port.postMessage(LATER);
     },
   };
-  const registration = { scope: SCOPE, active, waiting: null, addEventListener: () => {} };
+  const registration = {
+    ...{ scope: SCOPE, active: first ? null : active, installing: null, waiting },
+    addEventListener: () => {},
+  };
   vi.stubGlobal('navigator', {
     serviceWorker: {
       getRegistration: async () => (registered ? registration : undefined),
+      register: async () => registration,
       addEventListener: () => {},
     },
   });
@@ -63,4 +67,17 @@ it('fetches nothing where the engine is missing, the caches are gone, or no visi
   const partly = visit();
   await partly.leaveOff();
   expect([partly.status, asked, fetched]).toEqual(['off', 1, 0]);
+});
+
+it('tells of a newer version where one waits, not of the first that is on its way', async () => {
+  const waiting = { state: 'installed', addEventListener: () => {} };
+  await (await caches.open(LATER.cache)).put(ENGINE, new Response('engine'));
+  const updated = visit(true, waiting);
+  await updated.leaveOff();
+  expect(updated.newerWaits).toBe(true);
+  const first = visit(true, waiting, true);
+  // It waits for its worker, which never comes here.
+  void first.begin();
+  await new Promise((settled) => setTimeout(settled));
+  expect([first.status, first.newerWaits]).toEqual(['working', false]);
 });

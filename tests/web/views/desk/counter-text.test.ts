@@ -101,6 +101,12 @@ describe('what is typed or scanned', () => {
 
   it('else those that begin alike, the nearest figures first', () => {
     expect(labels('SC 108')).toEqual({ near: true, labels: ['SC 109', 'SC 101', 'SC 140', 'TD 140'] });
+    // TD 138 begins like none but TD 140, though the figures of SC 137 would lie nearer.
+    const { hits } = findTyped('TD 138', {
+      ...pack,
+      places: { ...pack.places, postcodes: [...pack.places.postcodes, code('SC 137', 'Weir')] },
+    });
+    expect(hits.map(({ label }) => label)).toEqual(['TD 140', 'SC 137', 'SC 140', 'SC 109']);
     expect(labels('')).toEqual({ near: true, labels: [] });
     expect(labels('zz')).toEqual({ near: false, labels: ['Invented Mill'] });
   });

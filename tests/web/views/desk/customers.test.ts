@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { STOCK_ROWS_MOST } from '../../../../analysis/answer/stock.ts';
 import { CustomerList } from '../../../../web/views/desk/counter/customer-list.svelte.ts';
 import {
   CUSTOMERS_KEPT,
@@ -52,6 +53,10 @@ describe('the last customers', () => {
     list.update(first.id, { label: 'by the lake', typeIds: ['yuzu', 'yuzu', 'sudachi'] });
     expect(readCustomers(kept).map(({ label }) => label)).toEqual(['', 'by the lake']);
     expect(readCustomers(kept)[1].typeIds).toEqual(['yuzu', 'sudachi']);
+    // Of many the last dozen looked at.
+    const many = Array.from({ length: 15 }, (_, at) => `type-${at}`);
+    list.update(first.id, { typeIds: many });
+    expect(readCustomers(kept)[1].typeIds).toEqual(many.slice(3));
     list.remove(first.id);
     expect(readCustomers(kept)).toHaveLength(1);
     list.clear();
@@ -120,6 +125,20 @@ describe('the stock on the page', () => {
     ]);
     stock.undo();
     expect([stock.rows.length, stock.canUndo, kept.kept.has(STOCK_KEY)]).toEqual([0, false, false]);
+  });
+
+  it('ends at the most that is taken, and thirty changes back', () => {
+    const stock = new StockList(storage());
+    stock.replace(Array.from({ length: STOCK_ROWS_MOST - 1 }, () => row('yuzu')));
+    expect([stock.add(row('yuzu')), stock.add(row('yuzu')), stock.rows.length]).toEqual([
+      true,
+      false,
+      STOCK_ROWS_MOST,
+    ]);
+    for (let age = 1; age <= 29; age++) stock.edit(stock.rows[0].key, { ageYears: age });
+    let taken = 0;
+    for (; stock.canUndo; taken++) stock.undo();
+    expect([taken, stock.rows.length]).toEqual([30, STOCK_ROWS_MOST - 1]);
   });
 
   it('the counter tells of it alone only while there is any', () => {

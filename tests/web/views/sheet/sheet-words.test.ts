@@ -103,6 +103,29 @@ describe('winters that would have hurt', () => {
     expect(hurt[1].worst).toEqual(['fruit', 'fruit']);
   });
 
+  it('are also those that are listed, not counted', () => {
+    const [fruit] = bare.levels.filter(({ level }) => level === 'fruit');
+    const counted = { ...fruit.counted, hit_incomplete: [1975] };
+    const type = { ...bare, levels: [{ ...fruit, counted }] };
+    const bars = winterBars(ranking, 4, 'leaf').map((bar) =>
+      bar.winter === 1975 ? { ...bar, complete: false } : bar,
+    );
+    expect(hurtWinters([type], bars).map(({ winter, complete }) => [winter, complete])).toEqual([
+      [1962, true],
+      [1970, true],
+      [1975, false],
+      [1983, true],
+    ]);
+  });
+
+  it('of one harm are kept by how cold they were', () => {
+    const winter = (label: number, coldestC: number | null) =>
+      ({ winter: label, complete: true, coldestC, worst: ['leaf'] }) as const;
+    const all = [winter(1961, -3), winter(1964, null), winter(1966, -8), winter(1968, -5)];
+    const kept = (room: number) => worstWinters(all, room).shown.map((one) => one.winter);
+    expect([kept(1), kept(2), kept(3)]).toEqual([[1966], [1966, 1968], [1961, 1966, 1968]]);
+  });
+
   it('keep the worst where there is no room, in their order, and say how many are left out', () => {
     const { shown, more } = worstWinters(hurt, 2);
     expect(shown.map(({ winter }) => winter)).toEqual([1962, 1983]);
