@@ -14,6 +14,7 @@ import { fewRows } from '../../../../web/views/sheet/few-rows.ts';
 import { hurtWinters, worstWinters } from '../../../../web/views/sheet/hurt-winters.ts';
 import { fillBox } from '../../../../web/views/sheet/sheet-map.ts';
 import { pictureSize } from '../../../../web/views/sheet/sheet-picture.ts';
+import { sheetSources } from '../../../../web/views/sheet/sheet-sources.ts';
 import { sheetType } from '../../../../web/views/sheet/type-facts.ts';
 import { madeLife, madeRanking, madeType } from './made-answer.ts';
 
@@ -158,6 +159,22 @@ describe('the work of a cover', () => {
     const never = { completeWinters: 60, toCover: burden(0, null) } as never;
     expect(nightsToCover(never, 'north')).toMatch(/In none of these winters/);
     expect(nightsToCover({ completeWinters: 0 } as never, 'north')).toBe('');
+  });
+});
+
+describe('the foot of the sheet', () => {
+  it('names each source once, with whom it is owed to and its licence', () => {
+    const [records] = sheetSources({
+      title: 'Sallowmere Coast',
+      sources: [
+        { name: 'Invented readings.', licence: 'none', attribution: 'Invented readings' },
+        { name: 'Outlines', licence: 'public domain.', attribution: 'A Mapmaker' },
+        { name: 'Heights', licence: '', attribution: 'A Surveyor' },
+      ],
+    });
+    expect(records).toBe(
+      'Records: Invented readings, none; Outlines, A Mapmaker, public domain; Heights, A Surveyor.',
+    );
   });
 });
 
