@@ -93,6 +93,7 @@ function coversReady({ hemisphere, uncovered }: TaskFacts): CalendarTask | null 
     title: t`Have covers ready`,
     from: seasonDayText(first.day, hemisphere),
     to: null,
+    earliest: seasonDayText(uncovered.earliest!, hemisphere),
     why: t`By this date 1 winter in 10 has had its first night that takes the leaves of this tree without a cover${rangeWords(first, hemisphere)}; the earliest on record came on ${dayWords(uncovered.earliest!, hemisphere)}.`,
     basis: 'record',
     sources: [],

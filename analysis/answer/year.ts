@@ -109,6 +109,8 @@ export interface CalendarTask {
   readonly from: string;
   /** `null`: from then on, or a single day. */
   readonly to: string | null;
+  /** First day on record on which it was needed, where the date goes by 1 winter in 10: half of the hits may come before. */
+  readonly earliest?: string;
   /** The rule that made the dates, in words. */
   readonly why: string;
   readonly basis: Basis | 'record';

@@ -168,6 +168,7 @@ describe('what to do when', () => {
     const [lemonLeaf, freeze, hard] = [answer.types[1].levels[1].dates, ...answer.freezes];
     expect(task(answer, 1, 'covers-ready')).toMatchObject({
       from: atTenth(lemonLeaf.first),
+      earliest: lemonLeaf.earliest,
       basis: 'record',
     });
     expect(task(answer, 1, 'prune')).toMatchObject({ from: atTenth(freeze.last), to: '08-15' });

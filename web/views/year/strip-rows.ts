@@ -127,7 +127,7 @@ function taskRow(task: CalendarTask, unit: TemperatureUnit): StripRow {
     label: TASK_NAMES[task.id],
     bars: task.to === null ? [] : [{ from: task.from, to: task.to, look }],
     days: task.to === null ? [{ date: task.from, look }] : [],
-    after: taskDates(task),
+    after: task.earliest ? t`${taskDates(task)}; earliest ${formatMonthDay(task.earliest)}` : taskDates(task),
     words: `${task.title}: ${taskDates(task, 'long')}, ${basisWords(task)}. ${whyWords(task, unit)}`,
   };
 }

@@ -88,6 +88,9 @@ describe('rows of the year', () => {
     expect(rows.at(-1)!.bars).toEqual([{ from: '03-24', to: '06-30', look: 'practice' }]);
     expect(rows.at(-1)!.words).toContain('common practice, no source');
     expect(plain(rows.at(-2)!.after)).toBe('by 27 Nov');
+    // Half of the nights that hurt may come before the day that 1 winter in 10 goes by.
+    const early = stripRows(ANSWER, { ...TYPE, tasks: [madeTask({ earliest: '11-03' })] }, 'F', false);
+    expect(plain(early.at(-1)!.after)).toBe('by 27 Nov; earliest 3 Nov');
   });
 
   it('don’t give the ends of a harvest that goes on all winter as dates of picking', () => {
