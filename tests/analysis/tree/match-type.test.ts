@@ -24,6 +24,9 @@ describe('a name in a nursery’s list', () => {
   test.each([
     ['LEMON, MEYER (improved) 3 gal.', 'meyer_lemon'],
     ['Árbol de Limón Meyer', 'meyer_lemon'],
+    ['Kaffir lime', 'makrut_lime'],
+    ['Cara Cara', 'navel_orange'],
+    ['Naranjo Navelina', 'navel_orange'],
     ['Satsuma Brown Select grafted', 'satsuma_early'],
     ['satsuma', 'satsuma_owari'],
     ['NARANJO AMARGO', 'sour_orange'],
