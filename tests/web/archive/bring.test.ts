@@ -30,19 +30,18 @@ const truth = (): string => archive.files.get(PATH)!.toString();
 const kept = async (): Promise<string> => (await store.content(url())).text();
 const asked = () => archive.requestsOf(PATH).map(({ range, ifRange, status }) => [status, range, ifRange]);
 
-function bringIt(more: Partial<Fetching> = {}, most = 1e6): Promise<'whole' | 'missing'> {
-  const how = {
-    fetcher: fetch,
-    store,
-    tries: 3,
-    backoffMs: 1,
-    silenceMs: 2000,
-    met: new Set<string>(),
-    noIfRange: new Set<string>(),
+/** Patience of a test. */
+function usual(): Fetching {
+  return {
+    ...{ fetcher: fetch, store, tries: 3, backoffMs: 1, silenceMs: 2000 },
+    ...{ met: new Set<string>(), noIfRange: new Set<string>() },
   };
+}
+
+function bringIt(more: Partial<Fetching> = {}, most = 1e6): Promise<'whole' | 'missing'> {
   return bring(
     { url: url(), most, look: lookAtRecord(ID, 'here') },
-    { ...how, ...more },
+    { ...usual(), ...more },
     {
       bytes: () => {},
       again: (reason) => heard.push(reason),
@@ -97,15 +96,7 @@ describe('a file that comes whole', () => {
   it('is told of piece by piece when it comes slowly', async () => {
     archive.break(PATH, { kind: 'slow', pieceBytes: 8000, everyMs: 5 });
     const come: number[] = [];
-    const how = {
-      fetcher: fetch,
-      store,
-      tries: 1,
-      backoffMs: 1,
-      silenceMs: 500,
-      met: new Set<string>(),
-      noIfRange: new Set<string>(),
-    };
+    const how = { ...usual(), tries: 1, silenceMs: 500 };
     await bring({ url: url(), most: 1e6 }, how, {
       bytes: (bytes, total) => {
         come.push(bytes);
