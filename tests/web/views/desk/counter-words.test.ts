@@ -74,6 +74,14 @@ describe('what stands in the groups', () => {
       else expect(main).toMatch(/or rarer$|^not seen in|every winter$/);
     }
     expect(new Set(figures.map(({ range }) => range === '')).size).toBe(2);
+    // The frequent end that puts a kind into its class is the one that is told.
+    const headline = { period: 12, low: 9, high: 20, basis: 'fitted' as const, agrees: true };
+    const short = { winters: 7, unseen: false };
+    expect(lossWords({ headline, short, long: 25, hits: 5, winters: 60 })).toEqual({
+      main: 'about 1 winter in 12',
+      range: '1 in 7 to 1 in 25',
+      count: '5 of 60 winters',
+    });
   });
 
   it('pots are told with the nights they come in on, once they are counted', () => {
@@ -129,6 +137,17 @@ describe('what is said', () => {
     );
   });
 
+  it('of a short record, which tells nothing to be planted without a plan', () => {
+    const short = { ...told, winters: { used: 15, first: 1960, last: 1974 } };
+    const rows = rowsAt(9, 15).filter(({ advice }) => advice === 'with-plan');
+    expect(rows.length).toBeGreaterThan(3);
+    for (const row of rows) {
+      const words = sayType(row, short);
+      expect(words).toContain('the record is too short to plant it without a plan. Uncovered');
+      expect(words).not.toContain('cloth');
+    }
+  });
+
   it('of a pot that nobody is there to carry: it stays out, and no night is told to bring it in', () => {
     const rows = rowsAt(4, 60, { home: 'no', stands: 'pot' });
     const out = rows.filter(({ advice }) => advice === 'in-pot');
@@ -169,6 +188,9 @@ describe('what is said', () => {
     }));
     expect(movesWords({ value: 'no', assumed: false, moved })).toBe(
       'moves 3 kinds: 3 to “Not here” (Yuzu and 2 more)',
+    );
+    expect(movesWords({ value: 'no', assumed: false, moved: moved.slice(0, 2) })).toBe(
+      'moves 2 kinds: 2 to “Not here” (Yuzu and Sudachi)',
     );
     expect(movesWords({ value: 'no', assumed: false, moved: [] })).toBe('changes nothing here');
     expect(movesWords({ value: 'yes', assumed: true, moved: [] })).toBe('taken for granted now');

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 
 import { READY_YARDS } from '../../../../analysis/spot/ready-yards.ts';
 import { writeYardText } from '../../../../analysis/spot/yard-text.ts';
-import { readAddress } from '../../../../web/state/address.ts';
+import { readAddress, writeAddress } from '../../../../web/state/address.ts';
 import type { Chosen } from '../../../../web/state/chosen.ts';
 import { unfoldQuery } from '../../../../web/state/short-address.ts';
 import {
@@ -69,6 +69,16 @@ describe('the code on the sheet', () => {
     expect(await restored(link.url)).toEqual(CHOSEN);
   });
 
+  it('stays in plain words where folding would not make it shorter', async () => {
+    for (const chosen of [{}, { type: 'yuzu' }, { place: CHOSEN.place, type: 'yuzu' }] satisfies Chosen[]) {
+      const { url } = await sheetLink(chosen, BASE);
+      expect(url).toBe(BASE + writeAddress(chosen));
+      expect(await restored(url)).toEqual(chosen);
+    }
+    const drawn: Chosen = { ...CHOSEN, yard: 'ab'.repeat(300) };
+    expect((await sheetLink(drawn, BASE)).url.length).toBeLessThan((BASE + writeAddress(drawn)).length);
+  });
+
   it('holds each yard that comes ready made, with the tree in it', async () => {
     for (const { yard } of READY_YARDS) {
       const chosen: Chosen = { ...CHOSEN, spot: 'yard:4,3.5', yard: writeYardText(yard) };
@@ -107,7 +117,10 @@ describe('the code on the sheet', () => {
     for (const modules of sizes) {
       const sideMm = codeSideMm(modules);
       expect(sideMm).toBeLessThanOrEqual(39);
-      expect(sideMm / (modules + 2 * QUIET_MODULES)).toBeGreaterThanOrEqual(MODULE_MIN_MM - 1e-9);
+      const moduleMm = sideMm / (modules + 2 * QUIET_MODULES);
+      expect(moduleMm).toBeGreaterThanOrEqual(MODULE_MIN_MM - 1e-9);
+      // Larger ones would only take room.
+      expect(moduleMm).toBeLessThanOrEqual(0.5 + 1e-9);
     }
   });
 });
