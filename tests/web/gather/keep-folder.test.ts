@@ -73,17 +73,28 @@ it('refuses a folder in which something is missing, changed or of another versio
   await expect(keepFolder(withFile('pack.json', '{'), 'brought/')).rejects.toThrow(/not valid JSON/);
 });
 
-it('refuses outlines that are none, though their checksum is right', async () => {
-  const content = '{"type":"FeatureCollection","features":[{}]}';
+/** The folder with a file changed or added as whoever made the pack would: listed with its size and checksum. */
+async function listedWith(name: string, content: string): Promise<FolderFile[]> {
   const told = await manifest();
-  const listed = (told.files as { path: string }[]).map((entry) =>
-    entry.path === 'land.json'
-      ? { ...entry, bytes: content.length, sha256: createHash('sha256').update(content).digest('hex') }
-      : entry,
-  );
-  const folder = [
-    ...withFile('land.json', content).filter(({ path: at }) => at !== 'brought/pack.json'),
+  const sha256 = createHash('sha256').update(content).digest('hex');
+  const others = (told.files as { path: string }[]).filter((entry) => entry.path !== name);
+  const listed = [...others, { path: name, bytes: content.length, sha256 }];
+  return [
+    ...withFile(name, content).filter(({ path: at }) => at !== 'brought/pack.json'),
     { path: 'brought/pack.json', file: new File([JSON.stringify({ ...told, files: listed })], 'x') },
   ];
-  await expect(keepFolder(folder, 'brought/')).rejects.toThrow(/^land\.json: feature 1 /);
+}
+
+it.each([
+  ['land.json', '{"type":"FeatureCollection","features":[{}]}', /^land\.json: feature 1 /],
+  ['places.json', '{"postcodes":[{}],"towns":[]}', /^places\.json/],
+  ['grid.bin', 'no grid at all', /^grid\.bin/],
+])('refuses a %s that is none, though its checksum is right', async (name, content, told) => {
+  await expect(keepFolder(await listedWith(name, content), 'brought/')).rejects.toThrow(told);
+});
+
+it('refuses a station whose winters are not in its tile', async () => {
+  const text = await files.find((file) => file.path.endsWith('stations.json'))!.file.text();
+  const folder = await listedWith('stations.json', text.replace('ZZTEST1', 'ZZTEST9'));
+  await expect(keepFolder(folder, 'brought/')).rejects.toThrow(/arrow: station ZZTEST9 is missing\.$/);
 });

@@ -41,6 +41,7 @@ describe('a batch of the page', () => {
     }
   });
   it('keeps what is done when it is stopped, and can be answered anew', async () => {
+    let atOnce = 0;
     const batch = new BatchState<string>(
       (_, places, options) =>
         runBatch(
@@ -49,6 +50,7 @@ describe('a batch of the page', () => {
             async (piece) => {
               const told = await helper(piece);
               if (batch.done >= 16) batch.cancel();
+              if (batch.status === 'cancelled') atOnce = batch.answers.filter((one) => one !== null).length;
               return told;
             },
           ],
@@ -59,12 +61,29 @@ describe('a batch of the page', () => {
     await batch.load(() => loaded(60));
     await batch.start(run);
     expect(batch.status).toBe('cancelled');
+    // What was answered stands at once, while a piece is still on its way.
+    expect(atOnce).toBe(16);
     const answered = batch.answers.filter((one) => one !== null).length;
     expect(answered).toBe(batch.done);
     expect(answered).toBeGreaterThanOrEqual(16);
     expect(answered).toBeLessThan(60);
     batch.clear();
     expect(batch).toMatchObject({ status: 'empty', loaded: null, answers: [] });
+  });
+  it('hears nothing more of a file that was let go meanwhile', async () => {
+    const slow: BatchHelper = async (piece) => {
+      const told = await helper(piece);
+      if (batch.done === 8) await batch.load(() => loaded(3));
+      return told;
+    };
+    const batch = new BatchState<string>(
+      (_, places, options) => runBatch(places, [slow], options),
+      () => 0,
+    );
+    await batch.load(() => loaded(60));
+    await batch.start(run);
+    expect(batch).toMatchObject({ status: 'loaded', done: 0, answers: [] });
+    expect(batch.loaded!.places).toHaveLength(3);
   });
   it('keeps what is done when a worker breaks, and says why', async () => {
     let left = 2;
