@@ -22,6 +22,12 @@ describe('a nursery’s list from CSV', () => {
       { typeId: 'satsuma_owari', size: '15 gal', ageYears: null },
     ]);
     expect(english.ignored).toEqual(['Price']);
+    // Of two columns that could be meant, the one whose name says it more plainly.
+    const both = readStock('Name,Type,Container,Size\nrow 3,yuzu,black,C-20\n');
+    expect([both.rows, both.ignored]).toEqual([
+      [{ typeId: 'yuzu', size: 'C-20', ageYears: null }],
+      ['Name', 'Container'],
+    ]);
     const spanish = readStock('\ufeffTamaño;Edad (años);Variedad\r\nC-20;3 años;Limón Meyer\r\n');
     expect(spanish.rows).toEqual([{ typeId: 'meyer_lemon', size: 'C-20', ageYears: 3 }]);
   });
