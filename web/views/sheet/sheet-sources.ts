@@ -5,7 +5,11 @@ import type { PackManifest } from '../../../analysis/records/pack.ts';
 const VERSION = String(import.meta.env.VITE_VERSION ?? '');
 
 /** Whose records they are, under which licence, and what made the sheet. */
-export function sheetSources({ title, sources }: Pick<PackManifest, 'title' | 'sources'>): readonly string[] {
+export function sheetSources({
+  title,
+  sources,
+  files,
+}: Pick<PackManifest, 'title' | 'sources' | 'files'>): readonly string[] {
   const whose = sources.map(({ name, licence, attribution }) => {
     const parts = [name, attribution, licence]
       .map((part) => part.replace(/\.$/, ''))
@@ -14,6 +18,8 @@ export function sheetSources({ title, sources }: Pick<PackManifest, 'title' | 's
   });
   return [
     t`Records: ${whose.join('; ')}.`,
-    t`Made by Citrus Winters ${VERSION} from the record pack “${title}”. Map: outlines and heights of the pack.`,
+    files.some(({ path }) => path === 'grid.bin')
+      ? t`Made by Citrus Winters ${VERSION} from the record pack “${title}”. Map: outlines and heights of the pack.`
+      : t`Made by Citrus Winters ${VERSION} from the record pack “${title}”. Map: outlines of the pack.`,
   ];
 }

@@ -164,14 +164,18 @@ describe('the work of a cover', () => {
 
 describe('the foot of the sheet', () => {
   it('names each source once, with whom it is owed to and its licence', () => {
-    const [records] = sheetSources({
+    const meta = {
       title: 'Sallowmere Coast',
+      files: [{ path: 'grid.bin', bytes: 1, sha256: '' }],
       sources: [
         { name: 'Invented readings.', licence: 'none', attribution: 'Invented readings' },
         { name: 'Outlines', licence: 'public domain.', attribution: 'A Mapmaker' },
         { name: 'Heights', licence: '', attribution: 'A Surveyor' },
       ],
-    });
+    };
+    const [records, made] = sheetSources(meta);
+    expect(made).toMatch(/Map: outlines and heights of the pack\.$/);
+    expect(sheetSources({ ...meta, files: [] })[1]).toMatch(/Map: outlines of the pack\.$/);
     expect(records).toBe(
       'Records: Invented readings, none; Outlines, A Mapmaker, public domain; Heights, A Surveyor.',
     );
