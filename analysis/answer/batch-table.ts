@@ -33,7 +33,7 @@ export function batchCells(
   const { basis, station, stationKm, errorC, winters, first, last, elevationM } = answer;
   return [
     ...[row.line, row.customer, row.label, row.postcode, lat, lon],
-    Number.isNaN(elevationM) ? null : elevationM,
+    Number.isNaN(elevationM) ? null : toCentimetres(elevationM),
     ...[basis, station, stationKm, errorC, winters, first || null, last || null],
     ...[type.id, type.name, batchAdvice(answer, index)],
     ...BATCH_LEVELS.flatMap((level) => {
@@ -41,6 +41,11 @@ export function batchCells(
       return [told.period, told.low, told.high, told.basis];
     }),
   ];
+}
+
+/** A height given in feet has no end in metres: 210 ft are 64.00800000000001 m. */
+function toCentimetres(metres: number): number {
+  return Math.round(metres * 100) / 100;
 }
 
 /** Rows whose place nothing can be told about, as bad rows. */

@@ -108,6 +108,11 @@ describe('rows of a batch on the page', () => {
     expect(table[1]).toBe(
       '2,10,Zeta,SC 110,0,0,,history,\'=Station,3,0.5,60,1950,2010,b,"Beta, sour",not-here,4,2,8,fitted,4,2,8,fitted,4,2,8,fitted',
     );
+    // 210 ft in metres by the international foot of 0.3048 m: 64.008.
+    const told = { ...answer(4, 60, ['not-here', 'plant-out']), elevationM: 210 * 0.3048 };
+    const inFeet = new BatchEntries(rows.slice(0, 1), [told], types);
+    const written = await fileOf(batchPieces(inFeet, inFeet.all, places, pack, ''), 'text/csv');
+    expect(await written.text()).toMatch(/SC 110,0,0,64\.01,/);
     expect(badRowsCsv([{ line: 4, reason: 'unknown', text: '=HYPERLINK("x")' }])).toBe(
       'line,reason,text\r\n4,unknown,"\'=HYPERLINK(""x"")"\r\n',
     );
