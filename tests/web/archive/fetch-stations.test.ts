@@ -82,10 +82,24 @@ describe('the records of stations', () => {
   it('stop altogether when the archive is reached no more, and go on later', async () => {
     archive.break(recordOf(FIRST), { kind: 'cut', afterBytes: 6000 }, { kind: 'status', status: 500 });
     archive.break(recordOf(FIRST), { kind: 'status', status: 500 });
-    await expect(fetchAll([FIRST, SECOND, THIRD], 1)).rejects.toThrow('the archive answered 500');
+    const failed = fetchAll([FIRST, SECOND, THIRD], 1);
+    await expect(failed).rejects.toBeInstanceOf(Error);
+    await expect(failed).rejects.toThrow('the archive answered 500');
     expect(archive.requestsOf(recordOf(SECOND))).toEqual([]);
     expect(await fetchAll()).toEqual([FIRST, SECOND, THIRD]);
     expect(archive.requestsOf(recordOf(FIRST)).at(-1)).toMatchObject({ range: 'bytes=6000-', status: 206 });
+  });
+
+  it('stop one with the other: none is waited for or begun once the archive is reached no more', async () => {
+    archive.break(recordOf(FIRST), { kind: 'status', status: 500 }, { kind: 'status', status: 500 });
+    archive.break(recordOf(SECOND), { kind: 'stall', afterBytes: 100 });
+    const began = performance.now();
+    const patient = { ...how(), silenceMs: 30_000 };
+    const both = fetchStations([FIRST, SECOND, THIRD], base, patient, { atOnce: 2, pauseMs: 1 }, () => {});
+    await expect(both).rejects.toBeInstanceOf(Error);
+    // Silence alone would have ended the other after half a minute.
+    expect(performance.now() - began).toBeLessThan(15_000);
+    expect(archive.requestsOf(recordOf(THIRD))).toEqual([]);
   });
 
   it('are kept when the reader stops, and not asked for again', async () => {

@@ -20,7 +20,12 @@ it('tells the classes and questions that the analysis tells, on the page’s spo
   const { subject } = await findSubject(tiles, place);
   const wall = standingSpot({ ...BARE_TEXTS, spot: WALL_SPOT });
   const rows = SOME.map(({ id }) => ({ key: id, typeId: id, ageYears: null }));
-  for (const protection of [null, { ...BARE_TEXTS, spot: 'out-of-wind', cover: 'sheet,tied' }]) {
+  for (const protection of [
+    null,
+    { ...BARE_TEXTS, spot: 'out-of-wind', cover: 'sheet,tied' },
+    // What a thermometer of one's own has measured is a spot as well.
+    { ...BARE_TEXTS, measured: 'c100_150_200_20', cover: 'sheet,tied' },
+  ]) {
     const ask: CounterAsk = {
       packUrl: PACK_URL,
       place,
