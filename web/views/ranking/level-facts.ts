@@ -84,12 +84,12 @@ function recentCell({ beside: { recent } }: LevelAnswer): string {
 
 function chanceCell({ chance_in_years: chance, beside }: LevelAnswer): string {
   if (chance.p === null) return '–';
-  const range =
-    chance.low === null || chance.high === null
-      ? ''
-      : `\n${t`${formatChance(chance.low)} to ${formatChance(chance.high)}`}`;
+  const p = formatChance(chance.p);
+  const [low, high] = [chance.low, chance.high].map((end) => (end === null ? '' : formatChance(end)));
+  // Ends that both read as the figure itself say nothing more.
+  const range = low === '' || high === '' || (low === p && high === p) ? '' : `\n${t`${low} to ${high}`}`;
   const seen = beside.window_share === null ? '' : `\n${t`seen in ${formatChance(beside.window_share)}`}`;
-  return formatChance(chance.p) + range + seen;
+  return p + range + seen;
 }
 
 function nightsCell(level: LevelAnswer): string {
