@@ -51,3 +51,20 @@ it('tells the classes and questions that the analysis tells, on the page’s spo
     expect(lastOf(counterQuestions(subject, ask))).toEqual(lastOf(here.asking(question)));
   }
 });
+
+it('asks of a warm wall only where the page knows of no spot, chosen or measured', async () => {
+  const tiles = await WinterTiles.open(PACK_URL, madeFetch(3).fetcher);
+  const place = { by: 'station', id: 'S1' } as const;
+  const { subject } = await findSubject(tiles, place);
+  const asked = (protection: CounterAsk['protection']) => {
+    const ask: CounterAsk = {
+      ...{ packUrl: PACK_URL, place, tree: MATURE_TREE, protection, nights: null },
+      rows: CITRUS_TYPES.map(({ id }) => ({ key: id, typeId: id, ageYears: null })),
+      answers: { home: 'yes', young: 'no', stands: 'either', fruit: 'no' },
+    };
+    return lastOf(counterQuestions(subject, ask)).map(({ unknown }) => unknown);
+  };
+  expect([asked(null), asked(BARE_TEXTS)]).toEqual([['wall'], ['wall']]);
+  expect(asked({ ...BARE_TEXTS, spot: 'out-of-wind' })).toEqual([]);
+  expect(asked({ ...BARE_TEXTS, measured: 'c0_10_20_20' })).toEqual([]);
+});
