@@ -101,6 +101,16 @@ describe('a cover', { timeout: TEST_MS }, () => {
     expect(await column.getByText(/^Lights count only once confirmed/).count()).toBe(0);
     expectTold(await headline(), lit.headline.period!);
 
+    // A fold that the reader opened stays open while texts beside it change.
+    const fold = column.locator('details').filter({ hasText: 'Trunk, water, glass house' });
+    expect(await fold.getAttribute('open')).toBeNull();
+    await fold.locator('summary').click();
+    await column.getByRole('combobox', { name: 'The tree stands' }).selectOption({ index: 1 });
+    await expectCalm(page);
+    expect(await fold.getAttribute('open')).not.toBeNull();
+    await page.goBack();
+    await expectCalm(page);
+
     await column.getByRole('checkbox', { name: /^Sheet or blanket/ }).check();
     await column.getByText(/^No lights or other heat under a sheet/).waitFor();
     expect(await column.getByRole('checkbox', { name: /plastic laid/i }).count()).toBe(0);
