@@ -15,8 +15,13 @@ import {
   longestTold,
 } from '../../format/periods.ts';
 
-/** One answer inside a sentence: `about 1 winter in 9 (range 1 in 6 to 1 in 15)`. */
+/**
+ * One answer inside a sentence: `about 1 winter in 9 (range 1 in 6 to 1 in 15)`. A bound is told to be one: the low end of a
+ * range under a cover may be shorter than the period without.
+ */
 export function toldWithRange(level: LevelAnswer): string {
+  if (level.headline.basis === 'beyond' && level.counted.winters > 0)
+    return t`too rare to tell (${levelWords(level)})`;
   const range = rangeWords(level);
   return range === '' ? levelWords(level) : `${levelWords(level)} (${range})`;
 }

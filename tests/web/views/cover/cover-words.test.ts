@@ -11,6 +11,7 @@ import {
   meanFigure,
   nightsSentence,
   overTheGain,
+  toldWithRange,
   worstWinter,
 } from '../../../../web/views/cover/cover-words.ts';
 import { coverWords, SHORT_NAMES } from '../../../../web/format/cover-words.ts';
@@ -87,6 +88,15 @@ describe('what a cover buys in words', () => {
       /^Over what spot and cover together may gain: /,
     );
     expect(overTheGain(level(fitted(15), fitted(60), 0))).toBe('');
+  });
+
+  it('tells a bound as one, since it may be shorter than the period without the cover', () => {
+    const counted = { winters: 46 };
+    const bare = { level: 'leaf', headline: fitted(56), counted } as unknown as LevelAnswer;
+    const beyond = { ...fitted(100), low: 44, high: null, basis: 'beyond' };
+    const covered = { level: 'leaf', headline: beyond, counted } as unknown as LevelAnswer;
+    expect(plain(toldWithRange(bare))).toMatch(/^about 1 winter in 56 /);
+    expect(plain(toldWithRange(covered))).toBe('too rare to tell (1 in 44 or rarer)');
   });
 
   it('never tells a period beyond twice the record', () => {
