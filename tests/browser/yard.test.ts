@@ -173,6 +173,13 @@ describe('a picture underneath', () => {
     await part.getByRole('spinbutton', { name: 'They lie apart' }).fill('20');
     await part.getByRole('button', { name: 'Set the scale' }).click();
     await expect.poll(async () => Math.round(Number(await width.inputValue()))).toBe(60);
+    const straight = await plan.screenshot();
+    const turn = part.getByRole('spinbutton', { name: 'Turned to the right of the picture' });
+    await turn.fill('210');
+    await turn.press('Tab');
+    await part.getByText('It is turned about its middle').waitFor();
+    expect(await turn.inputValue()).toBe('-150');
+    await expect.poll(async () => (await plan.screenshot()).equals(straight)).toBe(false);
     await choose.setInputFiles({ ...file, buffer: Buffer.from('no picture') });
     await part.getByRole('alert').filter({ hasText: 'sketch.png could not be opened' }).waitFor();
     expect(page.url()).toBe(address);

@@ -14,7 +14,7 @@ import type { PlanHit } from './plan-gestures.ts';
 import type { PlanPalette } from './plan-palette.ts';
 import { toPx, type PlanScale } from './plan-scale.ts';
 import { inDrawingOrder, thingShapes } from './thing-shapes.ts';
-import type { UnderlaidPicture } from './underlaid-picture.ts';
+import { pictureOnCanvas, type UnderlaidPicture } from './underlaid-picture.ts';
 
 export interface ShownGround {
   readonly scale: PlanScale;
@@ -70,9 +70,7 @@ export class PlanView {
     const [left, top] = toPx(scale, [0, plot.depthM]);
     const [widthPx, heightPx] = [plot.widthM * scale.pxPerM, plot.depthM * scale.pxPerM];
     if (picture) {
-      const [x, y] = toPx(scale, [picture.at[0], picture.at[1] + picture.widthM * picture.shape]);
-      const [width, height] = [picture.widthM * scale.pxPerM, picture.widthM * picture.shape * scale.pxPerM];
-      layer.add(new KonvaImage({ image: picture.image, x, y, width, height }));
+      layer.add(new KonvaImage({ image: picture.image, ...pictureOnCanvas(picture, scale) }));
     }
     if (field) {
       const ratio = Math.min(2, devicePixelRatio);

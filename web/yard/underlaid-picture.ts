@@ -3,6 +3,7 @@ import { InputError } from '../../analysis/records/input-error.ts';
 import type { PlanPoint } from '../../analysis/spot/yard.ts';
 import { checkSize } from '../data/check-size.ts';
 import { formatCount } from '../format/numbers.ts';
+import { toPx, type PlanScale } from './plan-scale.ts';
 import { toGrain } from './snapping.ts';
 
 /** A picture of the reader's own under the plan. It stays in the browser and is gone on reload. */
@@ -11,9 +12,11 @@ export interface UnderlaidPicture {
   readonly image: HTMLImageElement;
   /** Height as a share of the width. */
   readonly shape: number;
-  /** Its south-west corner on the plan, m. */
+  /** Its south-west corner on the plan before it is turned, m. */
   readonly at: PlanPoint;
   readonly widthM: number;
+  /** Turned about its middle, degrees clockwise, above -180 to 180. */
+  readonly turnDeg: number;
 }
 
 /** Largest picture that is taken, bytes and dots. */
@@ -48,6 +51,22 @@ export function scaledByLength<T extends Placed>(
   return { ...picture, at, widthM };
 }
 
+/** Where a canvas has to draw it: the middle in dots, the size, and the corner counted from the middle. */
+export function pictureOnCanvas(
+  { at, widthM, shape, turnDeg }: Pick<UnderlaidPicture, 'at' | 'widthM' | 'shape' | 'turnDeg'>,
+  scale: PlanScale,
+): Record<'x' | 'y' | 'width' | 'height' | 'offsetX' | 'offsetY' | 'rotation', number> {
+  const heightM = widthM * shape;
+  const [x, y] = toPx(scale, [at[0] + widthM / 2, at[1] + heightM / 2]);
+  const [width, height] = [widthM * scale.pxPerM, heightM * scale.pxPerM];
+  return { x, y, width, height, offsetX: width / 2, offsetY: height / 2, rotation: turnDeg };
+}
+
+/** The picture turned to `turnDeg`, taken into -180 to 180 without the former: 270 is a quarter to the left. */
+export function turnedTo<T>(picture: T, turnDeg: number): T & { turnDeg: number } {
+  return { ...picture, turnDeg: 180 - ((((180 - turnDeg) % 360) + 360) % 360) };
+}
+
 /** Loads a file as a picture without letting it leave the browser. @throws InputError: too large, or no picture */
 export async function openPicture(file: File, plotWidthM: number): Promise<UnderlaidPicture> {
   checkSize(file, PICTURE_BYTES_MAX);
@@ -73,5 +92,6 @@ export async function openPicture(file: File, plotWidthM: number): Promise<Under
     shape: image.naturalHeight / image.naturalWidth,
     at: [0, 0],
     widthM: plotWidthM,
+    turnDeg: 0,
   };
 }

@@ -17,9 +17,10 @@ import {
 import { cellAt, filledValues, isDoubtful, paintDoubt, paintOffsets } from '../../../web/yard/paint-field.ts';
 import { planScale, toPlan, toPx } from '../../../web/yard/plan-scale.ts';
 import { lineBearing, lineLength, sizeOf, straightLine, stretchedTo } from '../../../web/yard/sizes.ts';
+import type { PlanScale } from '../../../web/yard/plan-scale.ts';
 import { snapPoint } from '../../../web/yard/snapping.ts';
 import { TOOLS, usualThing } from '../../../web/yard/tools.ts';
-import { scaledByLength } from '../../../web/yard/underlaid-picture.ts';
+import { pictureOnCanvas, scaledByLength, turnedTo } from '../../../web/yard/underlaid-picture.ts';
 import { yardWith } from '../../analysis/spot/drawn-yard.ts';
 
 const EMPTY = yardWith([], { name: 'Empty', widthM: 20, depthM: 15 });
@@ -216,6 +217,21 @@ describe('a picture under the plan', () => {
     // What lay at 8, 4 now lies 8 m from the first point.
     const share = (8 - picture.at[0]) / picture.widthM;
     expect(scaled.at[0] + share * scaled.widthM).toBeCloseTo(12, 6);
+  });
+
+  it('lies on its own edges unturned, and turned keeps its middle', () => {
+    const placed = { ...picture, at: [2, 1] as PlanPoint, shape: 0.5, turnDeg: 0 };
+    const scale = { pxPerM: 10, leftPx: 5, bottomPx: 300 } as PlanScale;
+    const flat = pictureOnCanvas(placed, scale);
+    // 20 m by 10 m at 10 dots a metre, its west edge 2 m east, its north edge 11 m north of the plan's corner.
+    expect([flat.x - flat.offsetX, flat.y - flat.offsetY]).toEqual([25, 190]);
+    expect([flat.width, flat.height]).toEqual([200, 100]);
+    expect(pictureOnCanvas(turnedTo(placed, 30), scale)).toEqual({ ...flat, rotation: 30 });
+  });
+
+  it('is turned by less than a whole round', () => {
+    const turns = [0, 180, 190, 270, 360, -90, -200, 725].map((deg) => turnedTo(picture, deg).turnDeg);
+    expect(turns).toEqual([0, 180, -170, -90, 0, -90, 160, 5]);
   });
 
   it('is left alone by the same point twice, no length, or one that would blow it up', () => {
