@@ -79,6 +79,10 @@ describe('printed', () => {
     });
     // Transparent or light: never the dark page on paper.
     expect(paper[3] === 0 || Math.min(...paper.slice(0, 3)) > 230, paper.join()).toBe(true);
+    // Parts that nobody has come near say on a screen that they open; on paper that would stand for ever.
+    const opening = page.getByText('Opening …');
+    expect(await opening.count()).toBeGreaterThan(0);
+    for (const one of await opening.all()) expect(await one.isVisible()).toBe(false);
     const { length } = await page.pdf();
     expect(length).toBeGreaterThan(20_000);
 
