@@ -3,7 +3,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 
 import { launchChromium } from '../browser/chromium.ts';
 import { siteAddress, startVisit, untilAnswered } from '../browser/visit.ts';
-import { ERRANDS } from './errands.ts';
+import { ERRANDS, PATIENCE_MS } from './errands.ts';
 import { medianOf, MemoryMeter, type MemorySample } from './memory.ts';
 
 /** How long the errands go on; `SOAK_MINUTES` shortens it while something is looked for. */
@@ -28,6 +28,7 @@ it(
   async () => {
     const visit = await startVisit(browser);
     const { page } = visit;
+    page.setDefaultTimeout(PATIENCE_MS);
     await page.goto(siteAddress());
     await untilAnswered(page);
     const meter = await MemoryMeter.of(browser, page);
