@@ -48,11 +48,14 @@ it(
     await page.keyboard.press('Enter');
     const nearest = desk.getByRole('list', { name: 'Nearest codes' }).getByRole('button');
     expect(await nearest.count()).toBeGreaterThan(1);
+    // The answer of the place before is not taken for the one that was typed.
+    await desk.getByText(/^What follows is still /).waitFor();
     await box.fill('sc120');
     await page.keyboard.press('Enter');
     const heading = desk.getByRole('heading', { name: /^SC 120 / });
     await heading.waitFor();
     await settled(desk);
+    expect(await desk.getByText(/^What follows is still /).count()).toBe(0);
     expect(new URL(page.url()).searchParams.get('postcode')).toBe('SC 120');
     const groups = ['Plant it out', 'Plant it with a plan', 'In a pot, or not here', 'Not here'];
     // One look first: the first of each group with their figures, all others by their names.
