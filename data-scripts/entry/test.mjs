@@ -28,9 +28,7 @@ await enter(async () => {
   if (args.some((arg) => arg !== '--long')) throw new EntryError('Only --long may follow "npm test --".');
   mkdirSync(REPORTS, { recursive: true });
 
-  await ensureInstalled();
-  const chromium = await ensureChromium();
-  const env = { CHROMIUM: chromium, PACKS: TEST_PACKS };
+  const env = { CHROMIUM: await ensureAll(), PACKS: TEST_PACKS };
 
   if (args.includes('--long')) {
     if (await buildAll()) await tests('long', env);
@@ -55,6 +53,13 @@ await enter(async () => {
   console.log(`${sum.passed} passed, ${sum.failed} failed`);
   process.exit(sum.failed === 0 ? 0 : 1);
 });
+
+/** Installs what is missing, packages and browser side by side, since both wait for the network; the browser's path. */
+async function ensureAll() {
+  const [packages, chromium] = await Promise.allSettled([ensureInstalled(), ensureChromium()]);
+  for (const { status, reason } of [packages, chromium]) if (status === 'rejected') throw reason;
+  return chromium.value;
+}
 
 /** One of the tools that look at the sources; it counts as one test. */
 async function check(tool, args) {
