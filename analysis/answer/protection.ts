@@ -24,6 +24,9 @@ export interface ProtectionTexts {
   readonly container: boolean;
 }
 
+/** No spot chosen and nothing put over it. */
+export const NOTHING_CHOSEN = { spot: null, yard: null, measured: null, cover: null } as const;
+
 /** What they come to. */
 export interface Protection {
   readonly spot: StandingSpot;

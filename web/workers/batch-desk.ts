@@ -1,20 +1,13 @@
 import { BatchAnswers, batchQuestion } from '../../analysis/answer/batch-answer.ts';
 import type { BatchTold } from '../../analysis/answer/batch-run.ts';
-import { readProtection } from '../../analysis/answer/protection.ts';
+import { NOTHING_CHOSEN, readProtection } from '../../analysis/answer/protection.ts';
 import { isCoverId, writtenCovers } from '../../analysis/cover/cover-ids.ts';
 import { findType } from '../../analysis/tree/catalogue.ts';
 import type { BatchAsked, BatchReply, BatchRequest } from './batch-messages.ts';
 import { WinterTiles, type TileFetch } from './winter-tiles.ts';
 
 /** In the open, without a cover. */
-const NOTHING = {
-  spot: null,
-  yard: null,
-  measured: null,
-  cover: null,
-  hemisphere: 'north',
-  container: false,
-} as const;
+const NOTHING = { ...NOTHING_CHOSEN, hemisphere: 'north', container: false } as const;
 
 /** Answers places of a batch, without being tied to a worker. What was loaded for one batch is kept while it goes on. */
 export class BatchDesk {
