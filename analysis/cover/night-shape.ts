@@ -19,6 +19,9 @@ const FORECAST_MIN_C = -40;
 const FORECAST_MAX_C = 20;
 const FORECAST_MAX_HOURS = 96;
 
+/** Nine nights in ten are told within this, °C (1.7 °F); see {@link sustainedTonightC}. */
+export const NINE_IN_TEN_WITHIN_C = 0.94;
+
 /**
  * Sustained cold `S_h` of a night of which only the minimum m and the hours H below freezing are forecast, °C:
  * `S_h = m (1 - (h/H)^1.2)`: the minimum at h = 0, freezing at h = H, above freezing for longer, held from h = 2 H on. A night
